@@ -1,0 +1,126 @@
+// Writes ../cldr.json: how each of our languages writes dates, hours, lists and numbers.
+//
+// Run by hand, in an empty folder, whenever a language or a CLDR version is added:
+//
+//   npm install cldr-core@48.2.0 cldr-dates-full@48.2.0 cldr-misc-full@48.2.0 cldr-localenames-full@48.2.0 cldr-numbers-full@48.2.0
+//   node .../locales/gen/cldr.mjs node_modules > .../locales/cldr.json
+//
+// The excerpts in testdata/cldr have the same layout, so that folder serves as well as node_modules.
+// What the Go side can not write yet (other digits, grouping by two, day periods such as "in the morning") stops the script.
+
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+
+// Our tag, and the CLDR locale whose customs readers in the United States expect. es alone has a 24-hour clock.
+const languages = [
+  ["en", "en"],
+  ["es", "es-US"],
+  ["vi", "vi"],
+];
+
+const version = "48.2.0"; // of the cldr-* packages; their files name the major version alone
+
+const folder = process.argv[2];
+if (!folder) throw new Error("usage: node cldr.mjs node_modules > cldr.json");
+
+const read = (...path) => JSON.parse(readFileSync(join(folder, ...path), "utf8"));
+const main = (pack, from, file) => read(pack, "main", from, file).main[from];
+const refuse = (from, what) => { throw new Error(`${from}: ${what}; teach the Go side first`); };
+
+const weekdays = ["sun", "mon", "tue", "wed", "thu", "fri", "sat"];
+const understood = new Set(["EEEE", "MMMM", "d", "y", "h", "mm", "a"]);
+
+function checked(from, pattern) {
+  for (const field of pattern.replace(/'[^']+'/g, "").match(/[A-Za-z]+|'/g) ?? []) {
+    if (!understood.has(field)) refuse(from, `field ${field} in the pattern "${pattern}"`);
+  }
+  return pattern;
+}
+
+// UTS 35, "Matching Skeletons": where CLDR lists no pattern of the wanted widths, take the nearest and widen its fields.
+function dayWithoutYear(formats) {
+  const nearest = formats.MMMMEEEEd ?? formats.MMMMEd ?? formats.MMMEd;
+  return nearest.replace(/E+/, "EEEE").replace(/M+/, "MMMM");
+}
+
+// An interval pattern is two patterns in one: the second begins where a field comes back.
+function halves(from, pattern) {
+  const seen = new Set();
+  for (const { 0: field, index } of pattern.matchAll(/[A-Za-z]+/g)) {
+    if (seen.has(field)) return [checked(from, pattern.slice(0, index)), checked(from, pattern.slice(index))];
+    seen.add(field);
+  }
+  refuse(from, `interval "${pattern}" without a second half`);
+}
+
+function dates(from) {
+  const { months, days, dayPeriods, dateFormats, dateTimeFormats } =
+    main("cldr-dates-full", from, "ca-gregorian.json").dates.calendars.gregorian;
+  const { availableFormats, intervalFormats } = dateTimeFormats;
+  return {
+    months: Object.values(months.format.wide),
+    weekdays: weekdays.map((day) => days.format.wide[day]),
+    am_pm: ["am", "pm"].map((half) => dayPeriods.format.abbreviated[half]),
+    full_date: checked(from, dateFormats.full),
+    long_date: checked(from, dateFormats.long),
+    day_without_year: checked(from, dayWithoutYear(availableFormats)),
+    time: checked(from, availableFormats.hm),
+    hours_same_half: halves(from, intervalFormats.hm.h),
+    hours_other_half: halves(from, intervalFormats.hm.a),
+  };
+}
+
+function numbers(from) {
+  const n = main("cldr-numbers-full", from, "numbers.json").numbers;
+  if (n.defaultNumberingSystem !== "latn") refuse(from, `digits ${n.defaultNumberingSystem}`);
+  const pattern = n["decimalFormats-numberSystem-latn"].standard;
+  if (pattern !== "#,##0.###") refuse(from, `number pattern ${pattern}`);
+  if (n.minimumGroupingDigits !== "1") refuse(from, `minimumGroupingDigits ${n.minimumGroupingDigits}`);
+  const { decimal, group, minusSign: minus } = n["symbols-numberSystem-latn"];
+  return { decimal, group, minus };
+}
+
+function list(from) {
+  const { 2: two, start, middle, end } = main("cldr-misc-full", from, "listPatterns.json").listPatterns["listPattern-type-standard"];
+  return { two, start, middle, end };
+}
+
+function direction(from) {
+  const { characterOrder } = main("cldr-misc-full", from, "layout.json").layout.orientation;
+  return characterOrder === "right-to-left" ? "rtl" : "ltr";
+}
+
+function names(from) {
+  const all = main("cldr-localenames-full", from, "languages.json").localeDisplayNames.languages;
+  return Object.fromEntries(languages.map(([tag]) => [tag, all[tag] ?? refuse(from, `no name for ${tag}`)]));
+}
+
+function plurals(tag) {
+  const rules = read("cldr-core", "supplemental", "plurals.json").supplemental["plurals-type-cardinal"][tag];
+  return Object.keys(rules).map((key) => key.replace("pluralRule-count-", ""));
+}
+
+function entry([tag, from]) {
+  return [tag, {
+    from,
+    direction: direction(from),
+    names: names(from),
+    ...dates(from),
+    list: list(from),
+    ...numbers(from),
+    plurals: plurals(tag),
+  }];
+}
+
+const table = {
+  about: {
+    cldr: read("cldr-core", "supplemental", "plurals.json").supplemental.version._cldrVersion,
+    packages: version,
+    licence: "Unicode-3.0, Copyright © 2004-2026 Unicode, Inc.; text at https://www.unicode.org/license.txt",
+    made_by: "locales/gen/cldr.mjs",
+  },
+  languages: Object.fromEntries(languages.map(entry)),
+};
+// Spaces that look like others are written as escapes, so that a reader sees which one CLDR says.
+const visible = (text) => text.replace(/[\u00a0\u2009\u202f]/g, (c) => "\\u" + c.charCodeAt(0).toString(16).padStart(4, "0"));
+process.stdout.write(visible(JSON.stringify(table, null, 2)) + "\n");

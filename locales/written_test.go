@@ -1,0 +1,55 @@
+package locales
+
+import (
+	"strings"
+	"testing"
+	"time"
+)
+
+// TestWritten holds some of what Intl answers (ICU 78.2, CLDR 48.0, read 2026-11-25), so that it is checked without Node as well. A ~ is a no-break space.
+func TestWritten(t *testing.T) {
+	for _, c := range []struct{ tag, day, shortDay, date, time, morning, whole, list, number, direction, autonym, vietnamese string }{
+		{
+			"en", "Saturday, May 8, 2027", "Saturday, May 8", "May 8, 2027", "2:05~PM", "8:00 – 11:30~AM", "8:00~AM – 4:30~PM",
+			"a, b, and inglés", "1,234.5", "ltr", "English", "Vietnamese",
+		},
+		{
+			"es", "sábado, 8 de mayo de 2027", "sábado, 8 de mayo", "8 de mayo de 2027", "2:05~p.m.", "8:00–11:30~a.m.", "8:00~a.m. – 4:30~p.m.",
+			"a, b e inglés", "1,234.5", "ltr", "Español", "vietnamita",
+		},
+		{
+			"vi", "Thứ Bảy, 8 tháng 5, 2027", "Thứ Bảy, 8 tháng 5", "8 tháng 5, 2027", "2:05~CH", "8:00–11:30~SA", "8:00~SA – 4:30~CH",
+			"a, b và inglés", "1.234,5", "ltr", "Tiếng Việt", "Tiếng Việt",
+		},
+	} {
+		s := speak(t, c.tag, "a: A")
+		for what, pair := range map[string][2]string{
+			"a day":           {s.Day(2027, time.May, 8), c.day},
+			"a short day":     {s.ShortDay(2027, time.May, 8), c.shortDay},
+			"a date":          {s.Date(2027, time.May, 8), c.date},
+			"a time":          {s.Time(14, 5), c.time},
+			"a morning":       {s.Hours(8, 0, 11, 30), c.morning},
+			"a work day":      {s.Hours(8, 0, 16, 30), c.whole},
+			"a moment":        {s.Hours(14, 5, 14, 5), c.time},
+			"a list":          {s.List([]string{"a", "b", "inglés"}), c.list},
+			"a number":        {s.Number(1234.5), c.number},
+			"the direction":   {s.Direction(), c.direction},
+			"the autonym":     {s.Autonym(), c.autonym},
+			"Vietnamese":      {s.NameOf("vi"), c.vietnamese},
+			"a language else": {s.NameOf("hmn"), "hmn"},
+			"the tag":         {s.Tag(), c.tag},
+		} {
+			if got, want := pair[0], strings.ReplaceAll(pair[1], "~", "\u00a0"); got != want {
+				t.Errorf("%s: %s is %q, want %q", c.tag, what, got, want)
+			}
+		}
+	}
+}
+
+func TestAlone(t *testing.T) {
+	for text, want := range map[string]string{"": "", "sábado, 8 de mayo": "Sábado, 8 de mayo", "Saturday": "Saturday", "ñandú": "Ñandú", "8 de mayo": "8 de mayo", "السبت": "السبت"} {
+		if got := Alone(text); got != want {
+			t.Errorf("%q alone is %q, want %q", text, got, want)
+		}
+	}
+}

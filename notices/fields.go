@@ -1,0 +1,98 @@
+package notices
+
+import (
+	"strings"
+
+	"example.org/doorleaf/notices/strict"
+)
+
+// A Field is one key of a file, as its writer is asked for it. The same tables drive reading, the messages about what is missing or
+// unknown, the schema that editors complete from, and the printed form of the walk round the house, all in the order of the rows.
+type Field struct {
+	Key      string
+	Holds    Holds
+	Required bool
+	Question string
+	Example  string   // as it is typed after the key; empty when Fields tell more
+	Noun     string   // what one of the Words is called
+	Words    []string // to choose from
+	Pattern  string   // what else may stand there, as a regular expression; with Words and no Pattern only they may
+	Min, Max int      // of HoldsNumber; Min also of the entries of a list
+	Fields   []Field  // of HoldsObject and HoldsObjects
+}
+
+// Holds is the shape of a value.
+type Holds string
+
+const (
+	HoldsOneLine       Holds = "one line of text"
+	HoldsNumber        Holds = "a whole number"
+	HoldsList          Holds = "a list in brackets"
+	HoldsListOrUnknown Holds = "a list in brackets, or the word unknown"
+	HoldsObject        Holds = "keys of its own"
+	HoldsObjects       Holds = "a list of entries with keys of their own"
+)
+
+// A row is a Field of a T and the way its value gets there. A new key is one row.
+type row[T any] struct {
+	Field
+	read func(r *reader, v *strict.Node, into *T)
+}
+
+func fieldsOf[T any](rows []row[T]) []Field {
+	var fields []Field
+	for _, row := range rows {
+		fields = append(fields, row.Field)
+	}
+	return fields
+}
+
+func wordsOf[W ~string](words []W, more ...W) []string {
+	var out []string
+	for _, w := range append(append([]W(nil), words...), more...) {
+		out = append(out, string(w))
+	}
+	return out
+}
+
+func languageWords() []string {
+	var words []string
+	for _, l := range Languages {
+		words = append(words, string(l.Tag))
+	}
+	for _, l := range Languages {
+		words = append(words, l.Name)
+	}
+	return words
+}
+
+// languagePattern fits the languages in any mix of capitals, which a schema can only say letter by letter.
+func languagePattern() string {
+	var either strings.Builder
+	for _, r := range strings.Join(languageWords(), "|") {
+		lower, upper := strings.ToLower(string(r)), strings.ToUpper(string(r))
+		if lower == upper {
+			either.WriteRune(r)
+			continue
+		}
+		either.WriteString("[" + lower + upper + "]")
+	}
+	return "^(" + either.String() + ")$"
+}
+
+const (
+	datePattern = `^([A-Za-z]+ +)?[0-9]{4}-[0-9]{2}-[0-9]{2}( +[A-Za-z]+)?$`
+	timePattern = `^([01][0-9]|2[0-3]):[0-5][0-9]$`
+	idPattern   = `^[a-z0-9_-]{1,24}$`
+	codePattern = `^[a-z0-9][a-z0-9-]{0,39}$`
+)
+
+var answers = wordsOf([]Answer{Yes, No, Unknown})
+
+func rooms() []string {
+	var names []string
+	for _, r := range Rooms {
+		names = append(names, string(r.Name))
+	}
+	return names
+}

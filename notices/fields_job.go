@@ -1,0 +1,163 @@
+package notices
+
+import "example.org/doorleaf/notices/strict"
+
+// JobFields are the keys of a job file.
+var JobFields = fieldsOf(jobRows)
+
+var jobRows = []row[Job]{
+	{Field{Key: "code", Holds: HoldsOneLine, Required: true, Question: "Under which short name do you file this house?", Example: "alder-14", Pattern: codePattern},
+		func(r *reader, v *strict.Node, j *Job) { j.Code = r.code(v) }},
+	{Field{Key: "address", Holds: HoldsOneLine, Required: true, Question: "What is the address of the house, number first?", Example: "14 Alder Court, Larkfield"},
+		func(r *reader, v *strict.Node, j *Job) { j.Address = r.address(v) }},
+	{Field{Key: "state", Holds: HoldsOneLine, Required: true, Question: "Which state is it in, in two capitals?", Example: "MN",
+		Noun: "state", Words: states},
+		func(r *reader, v *strict.Node, j *Job) { j.State = v.Text }},
+	{Field{Key: "built", Holds: HoldsNumber, Required: true, Question: "In which year was the house built? Write unknown when nobody knows.", Example: "1931",
+		Words: []string{"unknown"}, Min: 1600, Max: 2100},
+		func(r *reader, v *strict.Node, j *Job) { j.Built = number(v) }},
+	{Field{Key: "owner", Holds: HoldsOneLine, Question: "Does the owner live here, or rent it out?", Example: "lives_here",
+		Noun: "answer", Words: wordsOf([]Owner{LivesHere, RentsItOut, ownerUnknown})},
+		func(r *reader, v *strict.Node, j *Job) { j.Owner = ownerOf(v.Text) }},
+	{Field{Key: "anyone_paid", Holds: HoldsOneLine, Question: "Is anyone paid for this work?", Example: "no", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, j *Job) { j.AnyonePaid = Answer(v.Text) }},
+	{Field{Key: "federal_housing_money", Holds: HoldsOneLine, Question: "Is federal housing money in the job or the house?", Example: "unknown", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, j *Job) { j.FederalAid = Answer(v.Text) }},
+	{Field{Key: "checked_by", Holds: HoldsOneLine, Question: "Who decides at the end that it is clean enough?", Example: "clearance_test",
+		Noun: "check", Words: wordsOf([]Check{ClearanceTest, CleaningCheck, CrewLook, NotDecided})},
+		func(r *reader, v *strict.Node, j *Job) { j.CheckedBy = Check(v.Text) }},
+	{Field{Key: "on_the_day", Holds: HoldsObject, Required: true, Question: "Who is at the house while the crew works?", Example: "{name: Rosa, phone: 555-0142, speaks: [en, es]}",
+		Fields: fieldsOf(contactRows)},
+		func(r *reader, v *strict.Node, j *Job) { readObject(r, v, contactRows, &j.OnTheDay) }},
+	{Field{Key: "work", Holds: HoldsObjects, Required: true, Min: 1, Question: "What will you do, area by area?", Fields: fieldsOf(workRows)},
+		func(r *reader, v *strict.Node, j *Job) { j.Work = readObjects(r, v, workRows, blankWork) }},
+	{Field{Key: "households", Holds: HoldsObjects, Required: true, Question: "Who lives in the house? Write [] when it stands empty.", Fields: fieldsOf(householdRows)},
+		func(r *reader, v *strict.Node, j *Job) {
+			j.Households = readObjects(r, v, householdRows, blankHousehold)
+		}},
+	{Field{Key: "neighbours", Holds: HoldsObjects, Question: "Which homes touch the lot?", Fields: fieldsOf(neighbourRows)},
+		func(r *reader, v *strict.Node, j *Job) {
+			j.Neighbours = readObjects(r, v, neighbourRows, blankNeighbour)
+		}},
+}
+
+var contactRows = []row[Contact]{
+	{Field{Key: "name", Holds: HoldsOneLine, Required: true, Question: "Whom shall people ask for?", Example: "Rosa"},
+		func(r *reader, v *strict.Node, c *Contact) { c.Name = r.name(v) }},
+	{Field{Key: "phone", Holds: HoldsOneLine, Required: true, Question: "Which phone do they carry?", Example: "555-0142"},
+		func(r *reader, v *strict.Node, c *Contact) { c.Phone = r.phone(v) }},
+	{Field{Key: "speaks", Holds: HoldsList, Required: true, Min: 1, Question: "Which languages do they speak?", Example: "[en, es]",
+		Noun: "language", Words: languageWords(), Pattern: languagePattern()},
+		func(r *reader, v *strict.Node, c *Contact) { c.Speaks = r.languages(v) }},
+}
+
+var workRows = []row[Work]{
+	{Field{Key: "id", Holds: HoldsOneLine, Required: true, Question: "What do you call this piece of work, in one short word?", Example: "porch", Pattern: idPattern},
+		func(r *reader, v *strict.Node, w *Work) { w.ID = r.id(v) }},
+	{Field{Key: "where", Holds: HoldsOneLine, Required: true, Question: "Is it inside or outside?", Example: "inside",
+		Noun: "place", Words: wordsOf([]Where{Inside, Outside})},
+		func(r *reader, v *strict.Node, w *Work) { w.Where = Where(v.Text) }},
+	{Field{Key: "area", Holds: HoldsOneLine, Required: true, Question: "Which area is it?", Example: "hallway", Noun: "area", Words: wordsOf(Areas)},
+		func(r *reader, v *strict.Node, w *Work) { w.Area = Area(v.Text) }},
+	{Field{Key: "task", Holds: HoldsOneLine, Required: true, Question: "What does the crew do to the paint?", Example: "sand", Noun: "task", Words: wordsOf(Tasks)},
+		func(r *reader, v *strict.Node, w *Work) { w.Task = Task(v.Text) }},
+	{Field{Key: "parts", Holds: HoldsList, Question: "Which painted parts does it touch?", Example: "[doors, trim]", Noun: "part", Words: wordsOf(Parts)},
+		func(r *reader, v *strict.Node, w *Work) { w.Parts = listOf[Part](v) }},
+	{Field{Key: "how_much", Holds: HoldsOneLine, Question: "How much painted surface, in square feet? A word will do when nobody measured.", Example: "60 sq ft",
+		Words: wordsOf(Things), Pattern: `^[0-9]+(\.[0-9]+)? *(sq\.? *ft\.?|ft2|ft²|square feet)$`},
+		func(r *reader, v *strict.Node, w *Work) { w.HowMuch = r.amount(v) }},
+	{Field{Key: "faces", Holds: HoldsList, Question: "Outside: what does this side of the house look at? Neighbours by their address.", Example: "[street, 12 Alder Court]",
+		Words: lotSides, Pattern: "."},
+		func(r *reader, v *strict.Node, w *Work) { w.Faces = listOf[string](v) }},
+	{Field{Key: "storey", Holds: HoldsNumber, Question: "On which storey? The ground floor is 1.", Example: "1", Min: 1, Max: 40},
+		func(r *reader, v *strict.Node, w *Work) { w.Storey = number(v) }},
+	{Field{Key: "days", Holds: HoldsList, Required: true, Min: 1, Question: "On which days?", Example: "[2027-05-08]", Pattern: datePattern},
+		func(r *reader, v *strict.Node, w *Work) { w.Days = r.dates(v) }},
+	{Field{Key: "crew_arrives", Holds: HoldsOneLine, Required: true, Question: "When does the crew arrive to set up?", Example: "08:00", Pattern: timePattern},
+		func(r *reader, v *strict.Node, w *Work) { w.CrewArrives = r.clock(v) }},
+	{Field{Key: "cleaned_by", Holds: HoldsOneLine, Required: true, Question: "By when will they have cleaned up?", Example: "16:30", Pattern: timePattern},
+		func(r *reader, v *strict.Node, w *Work) { w.CleanedBy = r.clock(v) }},
+	{Field{Key: "rain_day", Holds: HoldsOneLine, Question: "Which day instead, if it rains?", Example: "2027-05-15", Pattern: datePattern},
+		func(r *reader, v *strict.Node, w *Work) { w.RainDay = r.date(v) }},
+	{Field{Key: "ways_in", Holds: HoldsList, Required: true, Min: 1, Question: "By which doors, stairs or gates could somebody walk in? Each gets a sign.", Example: "[front_door]",
+		Noun: "way", Words: wordsOf(Ways)},
+		func(r *reader, v *strict.Node, w *Work) { w.WaysIn = listOf[Way](v) }},
+}
+
+var householdRows = []row[Household]{
+	{Field{Key: "id", Holds: HoldsOneLine, Required: true, Question: "What do you call this household, in one short word?", Example: "h1", Pattern: idPattern},
+		func(r *reader, v *strict.Node, h *Household) { h.ID = r.id(v) }},
+	{Field{Key: "name", Holds: HoldsOneLine, Required: true, Question: "How shall the letter address them?", Example: "The Lam family"},
+		func(r *reader, v *strict.Node, h *Household) { h.Name = r.name(v) }},
+	{Field{Key: "languages", Holds: HoldsListOrUnknown, Required: true, Min: 1, Question: "Which languages do they read? Write unknown when nobody asked.", Example: "[vi]",
+		Noun: "language", Words: languageWords(), Pattern: languagePattern()},
+		func(r *reader, v *strict.Node, h *Household) { h.Languages = r.readerLanguages(v) }},
+	{Field{Key: "phone_language", Holds: HoldsOneLine, Question: "Which language do they want to be rung in?", Example: "vi",
+		Noun: "language", Words: languageWords(), Pattern: languagePattern()},
+		func(r *reader, v *strict.Node, h *Household) { h.PhoneLanguage, _ = r.language(v) }},
+	{Field{Key: "child_under_6", Holds: HoldsOneLine, Question: "Does a child under 6 live there or come often?", Example: "yes", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, h *Household) { h.ChildUnder6 = Answer(v.Text) }},
+	{Field{Key: "pets", Holds: HoldsList, Question: "Which animals do they keep?", Example: "[cat]", Noun: "pet", Words: wordsOf(Pets)},
+		func(r *reader, v *strict.Node, h *Household) { h.Pets = listOf[Pet](v) }},
+	{Field{Key: "on_work_days", Holds: HoldsObjects, Question: "How do they live through each work day?", Fields: fieldsOf(dayRows)},
+		func(r *reader, v *strict.Node, h *Household) { h.OnWorkDays = readObjects(r, v, dayRows, DayAtHome{}) }},
+}
+
+var dayRows = []row[DayAtHome]{
+	{Field{Key: "day", Holds: HoldsOneLine, Required: true, Question: "Which day is it?", Example: "2027-05-08", Pattern: datePattern},
+		func(r *reader, v *strict.Node, d *DayAtHome) { d.Day = r.date(v) }},
+	{Field{Key: "uses_door", Holds: HoldsOneLine, Question: "By which door do they come and go?", Example: "back_door", Noun: "door", Words: wordsOf(Ways)},
+		func(r *reader, v *strict.Node, d *DayAtHome) { d.UsesDoor = Way(v.Text) }},
+	{Field{Key: "reaches", Holds: HoldsList, Question: "Which bed, bathroom and kitchen can they reach?", Example: "[bed, bathroom, kitchen]", Noun: "room", Words: rooms()},
+		func(r *reader, v *strict.Node, d *DayAtHome) { d.Reaches = listOf[Room](v) }},
+	{Field{Key: "sleeps_at", Holds: HoldsOneLine, Question: "Or where do they sleep instead?", Example: "Grandma Tran's"},
+		func(r *reader, v *strict.Node, d *DayAtHome) { d.SleepsAt = r.name(v) }},
+}
+
+var neighbourRows = []row[Neighbour]{
+	{Field{Key: "id", Holds: HoldsOneLine, Required: true, Question: "What do you call this neighbour, in one short word?", Example: "n12", Pattern: idPattern},
+		func(r *reader, v *strict.Node, n *Neighbour) { n.ID = r.id(v) }},
+	{Field{Key: "address", Holds: HoldsOneLine, Required: true, Question: "What is their address?", Example: "12 Alder Court"},
+		func(r *reader, v *strict.Node, n *Neighbour) { n.Address = r.name(v) }},
+	{Field{Key: "gap", Holds: HoldsOneLine, Question: "How far is it from the work to their nearest wall?", Example: "14 ft",
+		Pattern: `^[0-9]+(\.[0-9]+)? *(ft|feet|m)$`},
+		func(r *reader, v *strict.Node, n *Neighbour) { n.Gap, n.GapKnown = r.gap(v) }},
+	{Field{Key: "near", Holds: HoldsOneLine, Question: "When nobody measured: is that within 20 ft?", Example: "not_sure",
+		Noun: "answer", Words: wordsOf([]Answer{Yes, No, NotSure})},
+		func(r *reader, v *strict.Node, n *Neighbour) { n.Near = Answer(v.Text) }},
+	{Field{Key: "languages", Holds: HoldsListOrUnknown, Min: 1, Question: "Which languages do they read?", Example: "[es]",
+		Noun: "language", Words: languageWords(), Pattern: languagePattern()},
+		func(r *reader, v *strict.Node, n *Neighbour) { n.Languages = r.readerLanguages(v) }},
+	{Field{Key: "pets", Holds: HoldsList, Question: "Which animals do they keep?", Example: "[dog]", Noun: "pet", Words: wordsOf(Pets)},
+		func(r *reader, v *strict.Node, n *Neighbour) { n.Pets = listOf[Pet](v) }},
+	{Field{Key: "homes", Holds: HoldsNumber, Question: "How many homes are behind this one address?", Example: "1", Min: 1, Max: 500},
+		func(r *reader, v *strict.Node, n *Neighbour) { n.Homes = number(v) }},
+}
+
+// What stands where a key is left out. Unknown protects.
+var (
+	blankJob       = Job{AnyonePaid: Unknown, FederalAid: Unknown, CheckedBy: NotDecided}
+	blankWork      = Work{Storey: 1, CrewArrives: NoClock, CleanedBy: NoClock}
+	blankHousehold = Household{ChildUnder6: Unknown}
+	blankNeighbour = Neighbour{Near: NotSure, Homes: 1}
+)
+
+// ownerUnknown may be written; a Job then has no Owner.
+const ownerUnknown Owner = "unknown"
+
+func ownerOf(text string) Owner {
+	if Owner(text) == ownerUnknown {
+		return ""
+	}
+	return Owner(text)
+}
+
+// lotSides are what an outside wall may face apart from neighbours.
+var lotSides = []string{"street", "yard", "alley"}
+
+// states are the postal abbreviations of states, the District of Columbia and territories (USPS Publication 28, appendix B; from memory).
+var states = []string{
+	"AL", "AK", "AS", "AZ", "AR", "CA", "CO", "CT", "DE", "DC", "FL", "GA", "GU", "HI", "ID", "IL", "IN", "IA", "KS", "KY", "LA", "ME", "MD", "MA",
+	"MI", "MN", "MS", "MO", "MP", "MT", "NE", "NV", "NH", "NJ", "NM", "NY", "NC", "ND", "OH", "OK", "OR", "PA", "PR", "RI", "SC", "SD", "TN", "TX",
+	"UT", "VT", "VA", "VI", "WA", "WV", "WI", "WY",
+}

@@ -1,0 +1,37 @@
+package notices
+
+import "example.org/doorleaf/notices/strict"
+
+// ProgrammeFields are the keys of programme.yaml.
+var ProgrammeFields = fieldsOf(programmeRows)
+
+var programmeRows = []row[Programme]{
+	{Field{Key: "name", Holds: HoldsOneLine, Required: true, Question: "What do people in town call your programme?", Example: "Larkfield Home Repair"},
+		func(r *reader, v *strict.Node, p *Programme) { p.Name = r.name(v) }},
+	{Field{Key: "phone", Holds: HoldsOneLine, Required: true, Question: "Which number can neighbours and families ring?", Example: "555-0100"},
+		func(r *reader, v *strict.Node, p *Programme) { p.Phone = r.phone(v) }},
+	{Field{Key: "phone_speaks", Holds: HoldsList, Required: true, Min: 1, Question: "Which languages does somebody answer that phone in?", Example: "[en, es]",
+		Noun: "language", Words: languageWords(), Pattern: languagePattern()},
+		func(r *reader, v *strict.Node, p *Programme) { p.PhoneSpeaks = r.languages(v) }},
+	{Field{Key: "base", Holds: HoldsOneLine, Required: true, Question: "Under which web address will you put the pages?", Example: "https://example.org/L",
+		Pattern: `^[Hh][Tt][Tt][Pp][Ss]://`},
+		func(r *reader, v *strict.Node, p *Programme) { p.Base = r.base(v) }},
+	{Field{Key: "languages", Holds: HoldsList, Required: true, Min: 1, Question: "In which languages shall every page exist? Take all that your families and streets read, and English.",
+		Example: "[en, es, vi]", Noun: "language", Words: languageWords(), Pattern: languagePattern()},
+		func(r *reader, v *strict.Node, p *Programme) { p.Languages = r.pageLanguages(v) }},
+	{Field{Key: "time_zone", Holds: HoldsOneLine, Required: true, Question: "In which time zone do you work?", Example: "America/Chicago",
+		Words: homeZones, Pattern: `^[A-Za-z]+/`},
+		func(r *reader, v *strict.Node, p *Programme) { p.TimeZone = r.timeZone(v) }},
+	{Field{Key: "paper", Holds: HoldsOneLine, Question: "Which paper is in your printer?", Example: "letter",
+		Noun: "paper", Words: wordsOf([]Paper{Letter, A4})},
+		func(r *reader, v *strict.Node, p *Programme) { p.Paper = Paper(v.Text) }},
+	{Field{Key: "unchecked_translations", Holds: HoldsOneLine, Question: "What shall happen to a translation that no fluent speaker has checked yet?", Example: "print_marked",
+		Noun: "choice", Words: []string{"print_marked", "refuse"}},
+		func(r *reader, v *strict.Node, p *Programme) { p.RefuseDrafts = v.Text == "refuse" }},
+}
+
+// homeZones are offered first; every zone of the IANA database is accepted.
+var homeZones = []string{
+	"America/New_York", "America/Chicago", "America/Denver", "America/Phoenix", "America/Los_Angeles", "America/Anchorage", "Pacific/Honolulu",
+	"America/Puerto_Rico",
+}

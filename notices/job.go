@@ -1,0 +1,106 @@
+package notices
+
+// A Programme is what stays the same from job to job: who we are, in which languages our pages exist, and on what we print.
+type Programme struct {
+	Name        string
+	Phone       Phone      // rung by neighbours and families; stands on every sheet and page
+	PhoneSpeaks []Language // languages that somebody answers it in
+	Base        string     // https address under which web/ is uploaded, without a slash at the end
+	Languages   []Language // every page exists in all of these, so that a page's existence tells nothing about a family
+	TimeZone    string     // IANA name, such as America/Chicago
+	Paper       Paper
+
+	RefuseDrafts bool // sheets in a translation that no fluent speaker has checked are refused, not printed with a mark
+}
+
+// A Job is one house, the work on it, and everyone who has to be told. It is read by Load and never changed.
+type Job struct {
+	Programme Programme
+
+	File       string // path of the job file inside the programme folder, with forward slashes
+	Code       string // lower-case letters, digits and hyphens; names the folder of sheets
+	Address    string // "14 Alder Court, Larkfield": private to the paper, never on a page
+	State      string // two capitals
+	Built      int    // year; 0 when unknown
+	Owner      Owner  // empty when unknown
+	AnyonePaid Answer
+	FederalAid Answer // federal housing money
+	CheckedBy  Check
+	OnTheDay   Contact // at the house while the crew works
+	Work       []Work
+	Households []Household
+	Neighbours []Neighbour
+}
+
+// Work is one task in one area: the unit that has days, hours and ways in.
+type Work struct {
+	ID          string
+	Where       Where
+	Area        Area
+	Task        Task
+	Parts       []Part
+	HowMuch     Amount
+	Faces       []string // outside only: "street", "yard", "alley", or the address of a neighbour
+	Storey      int      // 1 is the ground floor
+	Days        []Date   // in order, each once
+	CrewArrives Clock    // set-up starts
+	CleanedBy   Clock    // planned end of cleaning
+	RainDay     Date     // zero when there is none
+	WaysIn      []Way
+}
+
+// A Household lives in the house. Its name, children, pets and nights are private to its own paper.
+type Household struct {
+	ID            string
+	Name          string
+	Languages     []Language // none: unknown
+	PhoneLanguage Language   // the language it wants to be rung in; may be none
+	ChildUnder6   Answer
+	Pets          []Pet
+	OnWorkDays    []DayAtHome
+}
+
+// A DayAtHome says how a household lives through one work day.
+type DayAtHome struct {
+	Day      Date
+	UsesDoor Way
+	Reaches  []Room // at least one bed, one bathroom and one kitchen, or SleepsAt
+	SleepsAt string // a place elsewhere, as the household calls it; private
+}
+
+// A Neighbour is one address that touches the lot.
+type Neighbour struct {
+	ID        string
+	Address   string
+	Gap       Feet // from the work to the nearest wall of that home; 0 with GapKnown false when not measured
+	GapKnown  bool
+	Near      Answer // asked when nobody measured: is it within 20 ft?
+	Languages []Language
+	Pets      []Pet
+	Homes     int // flats behind the one address, at least 1
+}
+
+// A Contact is somebody to ask for by name.
+type Contact struct {
+	Name   string
+	Phone  Phone
+	Speaks []Language
+}
+
+// An Amount is the painted surface that the work disturbs: square feet, or a thing whose size nobody measured.
+type Amount struct {
+	SquareFeet float64 // 0 when Thing is set
+	Thing      Thing
+}
+
+// Feet is a distance in ft.
+type Feet float64
+
+// WorkDays lists the planned days of the given work, in order, each once. Rain days are not among them.
+func WorkDays(works []Work) []Date {
+	var days []Date
+	for _, w := range works {
+		days = append(days, w.Days...)
+	}
+	return sortedDays(days)
+}

@@ -1,0 +1,164 @@
+package notices
+
+import "slices"
+
+var (
+	letterHead       = text("letter.head")
+	letterShut       = text("letter.shut_rooms")
+	letterUse        = text("letter.use_these")
+	letterRain       = text("letter.if_rain")
+	letterSleepAt    = text("letter.sleep_at", Name(""))
+	letterNight      = text("letter.night_before")
+	letterMove       = text("letter.move_things")
+	letterMedicines  = text("letter.take_medicines")
+	letterMeanwhile  = text("letter.meanwhile")
+	letterBags       = text("letter.leave_bags")
+	letterHeating    = text("letter.heating")
+	letterWindows    = text("letter.windows_shut")
+	letterPets       = text("letter.pets")
+	letterExtraCare  = text("letter.extra_care")
+	letterWhy        = text("letter.why")
+	letterWhyDust    = text("letter.why_dust")
+	letterWhyHarm    = text("letter.why_harm")
+	letterAfter      = text("letter.after")
+	letterAfterTest  = text("letter.after_test")
+	letterAfterCheck = text("letter.after_check")
+	letterStrong     = text("letter.strong_words")
+	letterDustHead   = text("letter.dust_head")
+	letterDust       = text("letter.dust")
+	letterSwept      = text("letter.dust_children")
+	letterAte        = text("letter.ate_chips", Phone(""))
+	letterPageHead   = text("letter.page_head")
+	letterPageGoing  = text("letter.page_going_on")
+	letterPagePaper  = text("letter.page_paper")
+	letterPageDo     = text("letter.page_do")
+)
+
+// letters are one a household, each with its receipt behind it.
+func letters(job Job) []Sheet {
+	var all []Sheet
+	for _, h := range job.Households {
+		all = append(all, letter(job, h), receipt(job, h))
+	}
+	return all
+}
+
+func letter(job Job, h Household) Sheet {
+	return Sheet{
+		ID:     "letter-" + h.ID,
+		Kind:   StayOutLetter,
+		For:    []string{h.ID},
+		Faces:  facesOf(job.faceLanguages(h.Languages), HomePage, letterContent(job, h)),
+		Copies: 1,
+		Due:    job.letterDue(),
+	}
+}
+
+func letterContent(job Job, h Household) Content {
+	return Content{
+		Head:  letterHead.With(),
+		For:   Name(h.Name),
+		Marks: []Mark{MarkKeepOut},
+		Facts: append(shutRooms(job), daysAtHome(h)...),
+		Blocks: []Block{
+			{letterNight.With(), said([]Text{letterMove, letterMedicines})},
+			{letterMeanwhile.With(), meanwhile(job)},
+			{letterAfter.With(), append([]Message{job.afterLine()}, said([]Text{letterStrong})...)},
+			{letterWhy.With(), said([]Text{letterWhyDust, letterWhyHarm})},
+			{letterDustHead.With(), append(said([]Text{letterDust}), letterAte.With(PoisonControl))},
+		},
+		Call: Call{Name(job.OnTheDay.Name), job.Programme.Phone, Address(job.Address)},
+	}
+}
+
+// shutRooms is a row for each area: its days, then its rain day.
+func shutRooms(job Job) []Fact {
+	facts := []Fact{{Label: letterShut.With()}}
+	for _, w := range job.Work {
+		cells := []Value{spansOf(w.Days)}
+		if !w.RainDay.IsZero() {
+			cells = append(cells, letterRain.With(), spansOf([]Date{w.RainDay}))
+		}
+		facts = append(facts, Fact{Words{w.Area.Word()}, cells})
+	}
+	return facts
+}
+
+// daysAtHome is a row for each way of spending a day: which door, bed, bathroom and kitchen to use, or where to sleep.
+func daysAtHome(h Household) []Fact {
+	facts := []Fact{{Label: letterUse.With()}}
+	var done []DayAtHome
+	for _, d := range h.OnWorkDays {
+		if slices.ContainsFunc(done, d.sameExceptDay) {
+			continue
+		}
+		done = append(done, d)
+		facts = append(facts, Fact{spansOf(h.daysLike(d)), d.cells()})
+	}
+	return facts
+}
+
+func (d DayAtHome) sameExceptDay(other DayAtHome) bool {
+	return d.UsesDoor == other.UsesDoor && d.SleepsAt == other.SleepsAt && slices.Equal(d.Reaches, other.Reaches)
+}
+
+func (h Household) daysLike(d DayAtHome) []Date {
+	var days []Date
+	for _, other := range h.OnWorkDays {
+		if d.sameExceptDay(other) {
+			days = append(days, other.Day)
+		}
+	}
+	return days
+}
+
+func (d DayAtHome) cells() []Value {
+	var cells []Value
+	var words Words
+	if d.UsesDoor != "" {
+		words = append(words, d.UsesDoor.Word())
+	}
+	for _, r := range d.Reaches {
+		words = append(words, r.Word())
+	}
+	if len(words) > 0 {
+		cells = append(cells, words)
+	}
+	if d.SleepsAt != "" {
+		cells = append(cells, letterSleepAt.With(Name(d.SleepsAt)))
+	}
+	return cells
+}
+
+func meanwhile(job Job) []Message {
+	lines := said([]Text{letterBags, letterHeating})
+	if job.hasOutsideWork() {
+		lines = append(lines, letterWindows.With())
+	}
+	return append(lines, said([]Text{letterPets, letterExtraCare})...)
+}
+
+// afterLine says 'test' only where the job has a clearance test.
+func (job Job) afterLine() Message {
+	if job.CheckedBy == ClearanceTest {
+		return letterAfterTest.With()
+	}
+	return letterAfterCheck.With()
+}
+
+// homePage is general: no dates, no rooms, and the same whether a family stays or sleeps elsewhere.
+func homePage(job Job) Page {
+	return Page{HomePage, Content{
+		Head:  letterPageHead.With(),
+		Marks: []Mark{MarkKeepOut},
+		Blocks: []Block{
+			{goingOnHead.With(), said([]Text{letterPageGoing, letterWhyDust, letterWhyHarm})},
+			{doHead.With(), said([]Text{letterPageDo, letterPagePaper, letterBags, letterHeating, letterPets, letterExtraCare})},
+			{letterNight.With(), said([]Text{letterMove, letterMedicines})},
+			{letterDustHead.With(), append(said([]Text{letterDust, letterSwept}), letterAte.With(PoisonControl))},
+			{afterHead.With(), []Message{job.afterLine()}},
+			differBlock(),
+		},
+		Call: job.pageCall(),
+	}}
+}

@@ -1,0 +1,159 @@
+package notices
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+	"time"
+	_ "time/tzdata" // so that time zones are known on every machine
+
+	"example.org/doorleaf/notices/strict"
+)
+
+// ProgrammeFile is the path of the programme's own file inside its folder.
+const ProgrammeFile = "programme.yaml"
+
+const jobFiles = "jobs/*.yaml"
+
+// Load reads the programme and the named job files, such as "jobs/alder-14.yaml", from the programme's folder. It reports every problem
+// of every file, and returns the jobs that have none, in the order of the files; with a problem in programme.yaml there are none of those.
+// Their codes are compared with those of all files in jobs/. A code need not be the name of its file.
+func Load(fsys fs.FS, files ...string) ([]Job, Problems) {
+	programme, problems := LoadProgramme(fsys)
+	codes := codesIn(fsys)
+	var jobs []Job
+	for _, file := range files {
+		file = path.Clean(strings.ReplaceAll(file, `\`, "/"))
+		job, found := loadJob(fsys, file, programme, codes)
+		problems = append(problems, found...)
+		if len(found) == 0 {
+			jobs = append(jobs, job)
+		}
+	}
+	if problems.in(ProgrammeFile) {
+		jobs = nil
+	}
+	return jobs, problems.sorted()
+}
+
+// LoadProgramme reads programme.yaml alone.
+func LoadProgramme(fsys fs.FS) (Programme, Problems) {
+	programme := Programme{Paper: Letter}
+	r, ok := open(fsys, ProgrammeFile)
+	if ok {
+		readObject(r, r.root, programmeRows, &programme)
+	}
+	return programme, r.problems.sorted()
+}
+
+func loadJob(fsys fs.FS, file string, programme Programme, codes map[string][]string) (Job, Problems) {
+	job := blankJob
+	job.Programme, job.File = programme, file
+	r, ok := open(fsys, file)
+	if !ok {
+		return job, r.problems
+	}
+	r.programme, r.codes = programme, codes
+	readObject(r, r.root, jobRows, &job)
+	for _, check := range checks {
+		check(r, &job)
+	}
+	return tidied(job), r.problems
+}
+
+// tidied puts days in order. The checks come first, while every entry stands where it stands in the file.
+func tidied(job Job) Job {
+	for i := range job.Work {
+		job.Work[i].Days = sortedDays(job.Work[i].Days)
+	}
+	return job
+}
+
+// codesIn maps each code to the files of the folder that have it, whatever else is wrong with them.
+func codesIn(fsys fs.FS) map[string][]string {
+	codes := map[string][]string{}
+	files, _ := fs.Glob(fsys, jobFiles)
+	for _, file := range files {
+		src, err := fs.ReadFile(fsys, file)
+		if err != nil {
+			continue
+		}
+		if root, _ := strict.Parse(src); root != nil {
+			code := root.At("code").Text
+			codes[code] = append(codes[code], file)
+		}
+	}
+	return codes
+}
+
+// A reader turns the tree of one file into values and collects what is wrong with it.
+type reader struct {
+	file      string
+	root      *strict.Node
+	problems  Problems
+	programme Programme
+	codes     map[string][]string
+}
+
+// open reads the tree of a file. It reports false when there is none to go on with.
+func open(fsys fs.FS, file string) (*reader, bool) {
+	r := &reader{file: file}
+	src, err := fs.ReadFile(fsys, file)
+	if err != nil {
+		r.unread(fsys, err)
+		return r, false
+	}
+	root, found := strict.Parse(src)
+	r.root, r.problems = root, problemsOf(file, found)
+	if root != nil && root.Kind == strict.Refused {
+		return r, false
+	}
+	if root != nil && root.Kind != strict.Object {
+		r.problem(root, "the file has no keys", `start it with a line such as "name: Larkfield Home Repair" or "code: alder-14"`)
+		return r, false
+	}
+	return r, root != nil
+}
+
+func (r *reader) unread(fsys fs.FS, err error) {
+	says, mend := "the file can't be read", "check the name, and that you may open it"
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrInvalid) {
+		says = "there is no such file in the programme's folder"
+		mend = "check the name and the folder"
+	}
+	files, _ := fs.Glob(fsys, jobFiles)
+	if near, ok := nearest(r.file, files); ok {
+		mend = "did you mean " + near + "?"
+	}
+	r.problems = append(r.problems, Problem{r.file, 1, 1, "", says, mend})
+}
+
+// problem reports a place in the file. The text there is quoted in what it says, unless something is missing there.
+func (r *reader) problem(at *strict.Node, says, mend string) {
+	r.problems = append(r.problems, Problem{r.file, at.Line, at.Column, at.Text, says, mend})
+}
+
+// wrong reports the text at a place: it is said to be not, or to do, something.
+func (r *reader) wrong(at *strict.Node, says, mend string) {
+	r.problem(at, quoted(at.Text)+" "+says, mend)
+}
+
+// at is the place of something in the file, or of what would hold it.
+func (r *reader) at(path ...any) *strict.Node { return r.root.At(path...) }
+
+func (r *reader) zone() (*time.Location, bool) {
+	zone, err := time.LoadLocation(r.programme.TimeZone)
+	return zone, err == nil && r.programme.TimeZone != ""
+}
+
+func (r *reader) ownCode(code string) []string {
+	return slices.DeleteFunc(slices.Clone(r.codes[code]), func(file string) bool { return file == r.file })
+}
+
+// choices lists words behind a mend.
+func choices(noun string, words []string) string {
+	return fmt.Sprintf("(%ss: %s)", noun, strings.Join(words, ", "))
+}

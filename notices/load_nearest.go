@@ -1,0 +1,68 @@
+package notices
+
+import "strings"
+
+// suggestion offers the nearest known word, if one is near, and all of them.
+func suggestion(text, noun string, known []string) string {
+	if word, ok := nearest(text, known); ok {
+		return "did you mean " + word + "? " + choices(noun, known)
+	}
+	return "choose one that is known " + choices(noun, known)
+}
+
+// nearest is the known word that text is most likely a slip of: at most a third of its letters differ, or text is a piece of it.
+func nearest(text string, known []string) (string, bool) {
+	text = plain(text)
+	best, least := "", len([]rune(text))/3+1
+	for _, word := range known {
+		if d := distance(text, plain(word)); d < least || d == least && best == "" && d == 1 {
+			best, least = word, d
+		}
+	}
+	return orContaining(best, text, known)
+}
+
+func orContaining(best, text string, known []string) (string, bool) {
+	if best != "" || len(text) < 4 {
+		return best, best != ""
+	}
+	for _, word := range known {
+		if strings.Contains(plain(word), text) || len(word) >= 4 && strings.Contains(text, plain(word)) {
+			return word, true
+		}
+	}
+	return "", false
+}
+
+var plainer = strings.NewReplacer(" ", "_", "-", "_")
+
+func plain(word string) string { return plainer.Replace(strings.ToLower(word)) }
+
+// distance counts the letters to insert, delete, change or swap with their neighbour on the way from a to b
+// (Damerau and Levenshtein's, no letter touched twice).
+func distance(a, b string) int {
+	from, to := []rune(a), []rune(b)
+	var before, last []int
+	row := make([]int, len(to)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range from {
+		before, last, row = last, row, make([]int, len(to)+1)
+		row[0] = i + 1
+		for j := range to {
+			row[j+1] = min(row[j]+1, last[j+1]+1, last[j]+cost(from[i] != to[j]))
+			if i > 0 && j > 0 && from[i] == to[j-1] && from[i-1] == to[j] {
+				row[j+1] = min(row[j+1], before[j-1]+1)
+			}
+		}
+	}
+	return row[len(to)]
+}
+
+func cost(differs bool) int {
+	if differs {
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,469 @@
+package notices
+
+import (
+	"flag"
+	"io/fs"
+	"math"
+	"os"
+	"path/filepath"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+	"time"
+
+	"golang.org/x/tools/txtar"
+	"pgregory.net/rapid"
+)
+
+var update = flag.Bool("update", false, "rewrite the problems in testdata/problems")
+
+const testProgramme = `name: Larkfield Home Repair
+phone: 555-0100
+phone_speaks: [en, es]
+base: https://example.org/L
+languages: [en, es, vi]
+time_zone: America/Chicago
+`
+
+const testJob = `code: alder-14
+address: 14 Alder Court, Larkfield
+state: MN
+built: 1931
+owner: lives_here
+anyone_paid: no
+federal_housing_money: unknown
+checked_by: clearance_test
+on_the_day: {name: Rosa, phone: (612) 555-0142, speaks: [en, Spanish]}
+work:
+  - {id: porch, where: outside, area: front_porch, task: scrape_and_paint, parts: [railings, trim], how_much: 60 sq ft, faces: [street, 12 Alder Court], storey: 1,
+     days: [2027-05-09, Sat 2027-05-08], crew_arrives: 08:00, cleaned_by: 16:30, rain_day: 2027-05-15, ways_in: [front_door]}
+  - {id: hall, where: inside, area: hallway, task: sand, how_much: a_door, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [front_door, kitchen_door, stairs]}
+households:
+  - id: h1
+    name: The Lam family
+    languages: [VI]
+    phone_language: Vietnamese
+    child_under_6: yes
+    pets: [cat]
+    on_work_days:
+      - {day: 2027-05-08, uses_door: back_door, reaches: [bed, bathroom, kitchen]}
+      - {day: 2027-05-09, uses_door: back_door, reaches: [bed, bathroom, kitchen]}
+      - {day: 2027-05-11, sleeps_at: Grandma's}
+neighbours:
+  - {id: n12, address: 12 Alder Court, gap: 14.5 ft, languages: [es], homes: 2}
+  - {id: n16, address: 16 Alder Court, gap: 4 m, languages: unknown}
+`
+
+func folder(programme string, jobs map[string]string) fstest.MapFS {
+	fsys := fstest.MapFS{ProgrammeFile: {Data: []byte(programme)}}
+	for file, text := range jobs {
+		fsys[file] = &fstest.MapFile{Data: []byte(text)}
+	}
+	return fsys
+}
+
+func TestLoadWholeJob(t *testing.T) {
+	jobs, problems := Load(folder(testProgramme, map[string]string{"jobs/alder-14.yaml": testJob}), "jobs/alder-14.yaml")
+	if len(problems) > 0 || len(jobs) != 1 {
+		t.Fatalf("%d jobs, problems:\n%v", len(jobs), problems)
+	}
+	day := func(d int) Date { return Date{2027, time.May, d} }
+	want := Job{
+		Programme: Programme{
+			Name: "Larkfield Home Repair", Phone: "5550100", PhoneSpeaks: []Language{"en", "es"}, Base: "https://example.org/L",
+			Languages: []Language{"en", "es", "vi"}, TimeZone: "America/Chicago", Paper: Letter,
+		},
+		File: "jobs/alder-14.yaml", Code: "alder-14", Address: "14 Alder Court, Larkfield", State: "MN", Built: 1931, Owner: LivesHere,
+		AnyonePaid: No, FederalAid: Unknown, CheckedBy: ClearanceTest,
+		OnTheDay: Contact{Name: "Rosa", Phone: "6125550142", Speaks: []Language{"en", "es"}},
+		Work: []Work{
+			{
+				ID: "porch", Where: Outside, Area: "front_porch", Task: "scrape_and_paint", Parts: []Part{"railings", "trim"},
+				HowMuch: Amount{SquareFeet: 60}, Faces: []string{"street", "12 Alder Court"}, Storey: 1, Days: []Date{day(8), day(9)},
+				CrewArrives: 8 * 60, CleanedBy: 16*60 + 30, RainDay: day(15), WaysIn: []Way{"front_door"},
+			},
+			{
+				ID: "hall", Where: Inside, Area: "hallway", Task: "sand", HowMuch: Amount{Thing: "a_door"}, Storey: 1, Days: []Date{day(11)},
+				CrewArrives: 8 * 60, CleanedBy: 15*60 + 30, WaysIn: []Way{"front_door", "kitchen_door", "stairs"},
+			},
+		},
+		Households: []Household{{
+			ID: "h1", Name: "The Lam family", Languages: []Language{"vi"}, PhoneLanguage: "vi", ChildUnder6: Yes, Pets: []Pet{"cat"},
+			OnWorkDays: []DayAtHome{
+				{Day: day(8), UsesDoor: "back_door", Reaches: []Room{"bed", "bathroom", "kitchen"}},
+				{Day: day(9), UsesDoor: "back_door", Reaches: []Room{"bed", "bathroom", "kitchen"}},
+				{Day: day(11), SleepsAt: "Grandma's"},
+			},
+		}},
+		Neighbours: []Neighbour{
+			{ID: "n12", Address: "12 Alder Court", Gap: 14.5, GapKnown: true, Near: NotSure, Languages: []Language{"es"}, Homes: 2},
+			{ID: "n16", Address: "16 Alder Court", Gap: jobs[0].Neighbours[1].Gap, GapKnown: true, Near: NotSure, Homes: 1},
+		},
+	}
+	// 4 m are 13 ft 1.48 in: NIST Special Publication 811, appendix B.9, 1 ft = 0.3048 m, from memory.
+	if feet := float64(jobs[0].Neighbours[1].Gap); math.Abs(feet-13.1234) > 0.0001 {
+		t.Errorf("4 m came out as %v ft", feet)
+	}
+	if !reflect.DeepEqual(jobs[0], want) {
+		t.Errorf("have %+v\nwant %+v", jobs[0], want)
+	}
+}
+
+func TestUnknownProtects(t *testing.T) {
+	const least = `code: a
+address: 14 Alder Court
+state: MN
+built: unknown
+owner: unknown
+on_the_day: {name: Rosa, phone: 311, speaks: [en]}
+work:
+  - {id: a, where: inside, area: attic, task: sand, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [stairs]}
+households: [{id: h, name: Lam, languages: unknown, on_work_days: [{day: 2027-05-11, sleeps_at: Grandma's}]}]
+neighbours: [{id: n, address: 12 Alder Court}]
+`
+	jobs, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": least}), "jobs/a.yaml")
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	j := jobs[0]
+	if j.Built != 0 || j.Owner != "" || j.AnyonePaid != Unknown || j.FederalAid != Unknown || j.CheckedBy != NotDecided {
+		t.Errorf("house: %+v", j)
+	}
+	if h := j.Households[0]; h.Languages != nil || h.ChildUnder6 != Unknown {
+		t.Errorf("household: %+v", h)
+	}
+	if n := j.Neighbours[0]; n.GapKnown || n.Near != NotSure || n.Languages != nil || n.Homes != 1 {
+		t.Errorf("neighbour: %+v", n)
+	}
+}
+
+// archive is one file of testdata/problems: a programme (the good one unless it has its own), job files and the problems to expect.
+// A section "options" may say "no programme" and name more files to load.
+type archive struct {
+	path  string
+	txtar *txtar.Archive
+	fsys  fstest.MapFS
+	files []string
+	want  string
+}
+
+func archives(t *testing.T) []archive {
+	paths, _ := filepath.Glob("../testdata/problems/*.txtar")
+	if len(paths) == 0 {
+		t.Fatal("no archives in testdata/problems")
+	}
+	var all []archive
+	for _, path := range paths {
+		parsed, err := txtar.ParseFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, unpacked(t, path, parsed))
+	}
+	return all
+}
+
+func unpacked(t *testing.T, path string, parsed *txtar.Archive) archive {
+	a := archive{path: path, txtar: parsed, fsys: folder(testProgramme, nil)}
+	for _, f := range parsed.Files {
+		switch {
+		case f.Name == "problems":
+			a.want = string(f.Data)
+		case f.Name == "options":
+			for _, line := range strings.Fields(strings.ReplaceAll(string(f.Data), "no programme", "-")) {
+				if line == "-" {
+					delete(a.fsys, ProgrammeFile)
+					continue
+				}
+				a.files = append(a.files, line)
+			}
+		case f.Name == ProgrammeFile || strings.HasPrefix(f.Name, "jobs/"):
+			a.fsys[f.Name] = &fstest.MapFile{Data: []byte(strings.ReplaceAll(string(f.Data), "␀", "\x00"))}
+			if f.Name != ProgrammeFile {
+				a.files = append(a.files, f.Name)
+			}
+		default:
+			t.Fatalf("%s has a section %q that means nothing", path, f.Name)
+		}
+	}
+	return a
+}
+
+func TestProblems(t *testing.T) {
+	for _, a := range archives(t) {
+		t.Run(strings.TrimSuffix(filepath.Base(a.path), ".txtar"), func(t *testing.T) {
+			_, problems := Load(a.fsys, a.files...)
+			have := problems.Error() + "\n"
+			if *update {
+				a.write(t, have)
+			} else if have != a.want {
+				t.Errorf("have\n%s\nwant\n%s", have, a.want)
+			}
+			for _, p := range problems {
+				checkPlace(t, a.fsys, p)
+			}
+		})
+	}
+}
+
+func (a archive) write(t *testing.T, problems string) {
+	files := slices.DeleteFunc(a.txtar.Files, func(f txtar.File) bool { return f.Name == "problems" })
+	a.txtar.Files = append(files, txtar.File{Name: "problems", Data: []byte(problems)})
+	if err := os.WriteFile(a.path, txtar.Format(a.txtar), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// checkPlace looks up the offending text at the place where the problem says that it stands.
+func checkPlace(t *testing.T, fsys fs.FS, p Problem) {
+	src, err := fs.ReadFile(fsys, p.File)
+	lines := strings.Split(string(src), "\n")
+	if p.Line < 1 || p.Column < 1 || err == nil && p.Line > len(lines) {
+		t.Errorf("%v: no such place", p)
+		return
+	}
+	if p.Text == "" || strings.ContainsAny(p.Text, "\n\uFFFD") {
+		return
+	}
+	rest := []rune(lines[p.Line-1])[p.Column-1:]
+	if !strings.HasPrefix(strings.TrimLeft(string(rest), `"'`), p.Text) {
+		t.Errorf("%v: there stands %q", p, string(rest))
+	}
+}
+
+// kinds are the problems that people must be told of, each by a piece of what is said. The list is that of the requirements.
+var kinds = map[string]string{
+	"unknown key":                 "is not a key that is known here",
+	"wrong type":                  "holds a list in brackets, and this is a text",
+	"missing required":            "address is missing: What is the address of the house, number first?",
+	"no such date":                "is not in the calendar; February 2027 has 28 days",
+	"daylight-saving gap":         "does not exist on Sun 2027-03-14",
+	"cleaned before arrival":      "is not after 08:00, when the crew arrives",
+	"wrong weekday":               "2027-05-08 is a Saturday",
+	"no way in":                   "ways_in is an empty list",
+	"no way out":                  "there is no way out on",
+	"no bed":                      "there is no bed in reach",
+	"no bath":                     "there is no bathroom in reach",
+	"no kitchen":                  "there is no kitchen in reach",
+	"a day left out":              "has no way out, bed, bathroom or kitchen on",
+	"a door with a sign":          "gets a keep-out sign",
+	"a room under work":           "is worked on as",
+	"unknown language":            "is not a language that doorleaf has texts for; did you mean",
+	"unknown area":                `"hallwey" is not an area; did you mean hallway?`,
+	"unknown task":                `"sanding" is not a task; did you mean sand?`,
+	"unknown part":                `"trimm" is not a part; did you mean trim?`,
+	"no phone":                    "can't be dialled",
+	"no https":                    "does not start with https://",
+	"duplicate code":              "is also the code of jobs/copy.yaml",
+	"duplicate id":                "is also the id in line",
+	"duplicate key":               "is written twice",
+	"second document":             "a second document starts here",
+	"over-deep":                   "nested more than 8 deep",
+	"alias":                       "starts with * would stand for another value",
+	"anchor":                      "starts with & would be",
+	"NUL byte":                    "NUL byte",
+	"English missing":             "English is missing from languages",
+	"language without pages":      "is not among the languages of your pages",
+	"gap and near disagree":       "does not fit with the gap",
+	"rain day before work":        "is before the work starts",
+	"no file":                     "there is no such file",
+	"empty file":                  "the file is empty",
+	"unknown face":                "is neither a side of the lot nor the address of a neighbour",
+	"a day that is no work day":   "is neither a work day nor a rain day",
+	"address without number":      "does not start with a house number",
+	"a device name":               "Windows can't have a folder of that name",
+	"unknown time zone":           "is not a time zone",
+	"something that is no number": "can't stand for built",
+}
+
+func TestEveryKindIsInTheCorpus(t *testing.T) {
+	var all strings.Builder
+	for _, a := range archives(t) {
+		all.WriteString(a.want)
+	}
+	for kind, says := range kinds {
+		if !strings.Contains(all.String(), says) {
+			t.Errorf("%s: no archive says %q", kind, says)
+		}
+	}
+}
+
+// TestMessagesAreForPeople looks for the words of programmers in all that the corpus says.
+func TestMessagesAreForPeople(t *testing.T) {
+	jargon := []string{"notices.", "strict.", "unmarshal", "struct", "int ", "string", "token", "nil", "null", "parse", "regexp", "mapping", "sequence", "scalar", "syntax", "%!"}
+	for _, a := range archives(t) {
+		for line := range strings.Lines(a.want) {
+			_, says, _ := strings.Cut(line, ": ")
+			for _, word := range jargon {
+				if strings.Contains(strings.ToLower(says), word) {
+					t.Errorf("%s says %q in: %s", a.path, word, line)
+				}
+			}
+		}
+	}
+}
+
+func TestOverLongFile(t *testing.T) {
+	long := testJob + strings.Repeat("# a long story\n", 20_000)
+	_, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": long}), "jobs/a.yaml")
+	if len(problems) != 1 || !strings.Contains(problems.Error(), "longer than 256 KB") {
+		t.Errorf("have %v", problems)
+	}
+}
+
+// TestProgrammeProblemsLeaveNoJobs: what a sheet says hangs on programme.yaml.
+func TestProgrammeProblemsLeaveNoJobs(t *testing.T) {
+	fsys := folder(strings.Replace(testProgramme, "https:", "http:", 1), map[string]string{"jobs/a.yaml": testJob})
+	if jobs, problems := Load(fsys, "jobs/a.yaml"); len(jobs) > 0 || len(problems) != 1 {
+		t.Errorf("%d jobs, problems %v", len(jobs), problems)
+	}
+}
+
+func TestNamesArriveAsTyped(t *testing.T) {
+	names := []string{
+		`Nguyễn Thị Ánh`, `王小明 & 李`, `عائلة الأحمد`, "Dana \u202eevil\u202c", "\u200fשלום", `Rosa "Bo" O'Neil`, `<script>alert(1)</script>`, `**bold** _x_ [a](b)`,
+		`{{.Name}} ${HOME} %s`, `no`, `null`, `~`, `012`, `1.10`, `0x1F`, `true`, `#1: a, b`, `- x`, `🏠 Casa`, `C:\new\table`, `2027-05-08`, `a&amp;b`, `*`, `&x`, `!x`, `@x`, "`x`", `"`, `'`,
+	}
+	for _, name := range names {
+		for _, written := range []string{"'" + strings.ReplaceAll(name, "'", "''") + "'", `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(name) + `"`} {
+			job := strings.Replace(testJob, "name: The Lam family", "name: "+written, 1)
+			jobs, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": job}), "jobs/a.yaml")
+			if len(problems) > 0 {
+				t.Errorf("%s: %v", written, problems)
+			} else if have := jobs[0].Households[0].Name; have != name {
+				t.Errorf("%s came out as %q", written, have)
+			}
+		}
+	}
+}
+
+func TestPlainValuesArriveAsTyped(t *testing.T) {
+	for _, name := range []string{"no", "null", "012", "1.10", "0x1F", "1_000", "9:05", "True", ".inf", "-0", "O'Neil", `Rosa "Bo" Diaz`, "<b>Rosa</b>", "Dana \u202eevil", "Rosa **Bo**", "~"} {
+		programme := strings.Replace(testProgramme, "Larkfield Home Repair", name, 1)
+		p, problems := LoadProgramme(folder(programme, nil))
+		if len(problems) > 0 || p.Name != name {
+			t.Errorf("%s came out as %q, problems %v", name, p.Name, problems)
+		}
+	}
+}
+
+func TestMarksAndLineEndsOfOtherEditors(t *testing.T) {
+	want, _ := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": testJob}), "jobs/a.yaml")
+	windows := "\uFEFF" + strings.ReplaceAll(testJob, "\n", "\r\n")
+	have, problems := Load(folder("\uFEFF---\n"+testProgramme, map[string]string{"jobs/a.yaml": windows}), `jobs\a.yaml`)
+	if len(problems) > 0 || !reflect.DeepEqual(have, want) {
+		t.Errorf("have %+v, problems %v", have, problems)
+	}
+}
+
+func TestBase(t *testing.T) {
+	for text, want := range map[string]string{
+		"https://example.org":         "https://example.org",
+		"https://example.org/":        "https://example.org",
+		"HTTPS://Example.ORG/L/2/":    "https://example.org/L/2",
+		"https://xn--e1afmkfd.org/L":  "https://xn--e1afmkfd.org/L",
+		"http://example.org":          "",
+		"ftp://example.org":           "",
+		"example.org":                 "",
+		"https://":                    "",
+		"https://localhost":           "",
+		"https://example.org:8443":    "",
+		"https://me@example.org":      "",
+		"https://example.org/?a=b":    "",
+		"https://example.org/#a":      "",
+		"https://example.org/lead":    "",
+		"https://example.org/L//2":    "",
+		"https://example.org/L%2F2":   "",
+		"https://exa mple.org":        "",
+		"https://пример.org":          "",
+		"https://-example.org":        "",
+		"javascript:alert(1)//https:": "",
+	} {
+		programme := strings.Replace(testProgramme, "https://example.org/L", "'"+text+"'", 1)
+		p, problems := LoadProgramme(folder(programme, nil))
+		if want == "" && len(problems) != 1 || want != "" && (len(problems) > 0 || p.Base != want) {
+			t.Errorf("%s came out as %q, problems %v", text, p.Base, problems)
+		}
+	}
+}
+
+func TestHouseNumber(t *testing.T) {
+	for address, want := range map[string]string{
+		"14 Alder Court": "14", "14B Alder Court": "14B", "14-16 Alder Court": "14-16", "12 1/2 Elm": "12 1/2", "W350N5337 Road X": "W350N5337", "Alder Court 14": "", "": "",
+	} {
+		if have := (Job{Address: address}).HouseNumber(); have != want {
+			t.Errorf("%s: have %q, want %q", address, have, want)
+		}
+	}
+}
+
+func TestNearest(t *testing.T) {
+	for text, want := range map[string]string{
+		"hallwey": "hallway", "Hallway": "hallway", "front bedroom": "front_bedroom", "hall": "hallway", "kithcen": "kitchen", "xyz": "", "": "", "a": "",
+	} {
+		if have, _ := nearest(text, wordsOf(Areas)); have != want {
+			t.Errorf("%q: have %q, want %q", text, have, want)
+		}
+	}
+}
+
+// FuzzLoad: whatever stands in a file, loading ends, and each problem has a place in a named file.
+func FuzzLoad(f *testing.F) {
+	f.Add([]byte(testJob))
+	paths, _ := filepath.Glob("../testdata/problems/*.txtar")
+	for _, path := range paths {
+		if parsed, err := txtar.ParseFile(path); err == nil {
+			for _, file := range parsed.Files {
+				f.Add(file.Data)
+			}
+		}
+	}
+	f.Fuzz(func(t *testing.T, src []byte) { loadsAnything(t, src) })
+}
+
+func loadsAnything(t interface{ Fatalf(string, ...any) }, src []byte) {
+	fsys := fstest.MapFS{ProgrammeFile: {Data: src}, "jobs/a.yaml": {Data: src}}
+	_, problems := Load(fsys, "jobs/a.yaml")
+	if len(problems) == 0 {
+		t.Fatalf("no file is both a programme and a job")
+	}
+	for _, p := range problems {
+		if p.Line < 1 || p.Column < 1 || p.Says == "" || p.Mend == "" || fsys[p.File] == nil {
+			t.Fatalf("%#v", p)
+		}
+	}
+}
+
+// TestAnySlip takes a piece out of a good job and puts pieces of YAML in its place.
+func TestAnySlip(t *testing.T) {
+	pieces := []string{"", " ", "\n", "\t", ":", ": ", "- ", "[", "]", "{", "}", ",", "&a ", "*a ", "!x ", "#", "'", `"`, "|\n", ">\n", "?", "---\n", "...\n", "\x00", "\xff", "…", "no", "~"}
+	good := testProgramme + testJob
+	rapid.Check(t, func(t *rapid.T) {
+		src := good
+		for range rapid.IntRange(1, 4).Draw(t, "slips") {
+			at := rapid.IntRange(0, len(src)).Draw(t, "at")
+			cut := min(len(src), at+rapid.IntRange(0, 30).Draw(t, "cut"))
+			src = src[:at] + rapid.SampledFrom(pieces).Draw(t, "piece") + src[cut:]
+		}
+		loadsAnything(t, []byte(src))
+	})
+}
+
+// TestCostlyFiles: files made to keep a reader busy are read, or refused, in no time.
+func TestCostlyFiles(t *testing.T) {
+	for name, piece := range map[string]string{
+		"brackets": "[", "braces": "{", "dashes": "- ", "pairs": "{a: [", "tags": "!a ", "anchors": "&a ", "aliases": "*a ", "questions": "? ", "quotes": `"a" `,
+		"colons": "a: ", "keys": "a:\n", "commas": ",", "comments": "#\n", "lines": "\n", "documents": "---\n", "merges": "<<: ", "words": "a ",
+	} {
+		start := time.Now()
+		fsys := folder(testProgramme, map[string]string{"jobs/a.yaml": strings.Repeat(piece, (256<<10)/len(piece))})
+		if _, problems := Load(fsys, "jobs/a.yaml"); len(problems) == 0 {
+			t.Errorf("%s: no problems", name)
+		}
+		if took := time.Since(start); took > 5*time.Second {
+			t.Errorf("%s: took %v", name, took)
+		}
+	}
+}

@@ -1,0 +1,90 @@
+package notices
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// A Message is a text of the bundles with the values that it holds.
+type Message struct {
+	ID     string
+	Values []Value
+}
+
+func (Message) value() {}
+
+// A Text declares one message of the bundles: its id and the names of the values that it holds, which are also the names of their kinds.
+type Text struct {
+	ID    string
+	Holds []string
+}
+
+// With fills the text in.
+func (t Text) With(values ...Value) Message { return Message{t.ID, values} }
+
+// Texts lists every message that this package can ask for, sorted by id, so that a test can compare it with the bundles.
+func Texts() []Text {
+	all := slices.Clone(declared)
+	for _, word := range wordIDs() {
+		all = append(all, Text{ID: word})
+	}
+	slices.SortFunc(all, func(a, b Text) int { return strings.Compare(a.ID, b.ID) })
+	return all
+}
+
+// DeskTexts is the same for the reasons, which the coordinator reads in English.
+func DeskTexts() []Text { return slices.Clone(deskDeclared) }
+
+var declared, deskDeclared []Text
+
+func text(id string, holds ...Value) Text {
+	t := Text{ID: id, Holds: kindsOf(holds)}
+	declared = append(declared, t)
+	return t
+}
+
+func deskText(id string, holds ...Value) Text {
+	t := Text{ID: id, Holds: kindsOf(holds)}
+	deskDeclared = append(deskDeclared, t)
+	return t
+}
+
+// Kind names the kind of a value, as placeholders do: "Phone".
+func KindOf(v Value) string { return strings.TrimPrefix(fmt.Sprintf("%T", v), "notices.") }
+
+func kindsOf(values []Value) []string {
+	var kinds []string
+	for _, v := range values {
+		kinds = append(kinds, KindOf(v))
+	}
+	slices.Sort(kinds)
+	return kinds
+}
+
+// Word is the message id of an entry of a closed list.
+func (a Area) Word() string { return "area." + string(a) }
+func (w Way) Word() string  { return "way." + string(w) }
+func (r Room) Word() string { return "room." + string(r) }
+func (t Task) Word() string { return "task." + string(t) }
+func (p Part) Word() string { return "part." + string(p) }
+
+func wordIDs() []string {
+	var ids []string
+	for _, a := range Areas {
+		ids = append(ids, a.Word())
+	}
+	for _, w := range Ways {
+		ids = append(ids, w.Word())
+	}
+	for _, r := range Rooms {
+		ids = append(ids, r.Name.Word())
+	}
+	for _, t := range Tasks {
+		ids = append(ids, t.Word())
+	}
+	for _, p := range Parts {
+		ids = append(ids, p.Word())
+	}
+	return ids
+}

@@ -1,0 +1,72 @@
+package notices
+
+var (
+	petsHead      = text("pets.head")
+	petsBefore    = text("pets.before_head")
+	petsBringIn   = text("pets.bring_in")
+	petsOutdoor   = text("pets.outdoor")
+	petsWalk      = text("pets.walk")
+	petsWhyHead   = text("pets.why_head")
+	petsWhy       = text("pets.why")
+	petsGotInHead = text("pets.got_in_head")
+	petsWipe      = text("pets.wipe")
+	petsWash      = text("pets.wash_hands")
+	petsVet       = text("pets.vet")
+	petsPageGoing = text("pets.page_going_on")
+)
+
+// homePetFlyers are for the households with pets, when any work is outside; for inside work the letter's line on pets is enough.
+func homePetFlyers(job Job) []Sheet {
+	if !job.hasOutsideWork() {
+		return nil
+	}
+	var all []Sheet
+	for _, h := range job.Households {
+		if len(h.Pets) > 0 {
+			all = append(all, petFlyer(job, h.ID, Name(h.Name), h.Languages, 1))
+		}
+	}
+	return all
+}
+
+func petFlyer(job Job, to string, who Value, languages []Language, copies int) Sheet {
+	return Sheet{
+		ID:     "pets-" + to,
+		Kind:   PetFlyer,
+		For:    []string{to},
+		Faces:  facesOf(job.faceLanguages(languages), PetsPage, petContent(job, who)),
+		Copies: copies,
+		Due:    job.neighbourDue(),
+	}
+}
+
+func petContent(job Job, who Value) Content {
+	return Content{
+		Head:  petsHead.With(),
+		For:   who,
+		Marks: []Mark{MarkPets},
+		Facts: job.outingFacts(),
+		Blocks: []Block{
+			{petsBefore.With(), said([]Text{petsBringIn, petsWalk, petsOutdoor})},
+			{petsWhyHead.With(), said([]Text{petsWhy})},
+			{petsGotInHead.With(), said([]Text{petsWipe, petsWash, petsVet})},
+		},
+		Call: job.programmeCall(),
+	}
+}
+
+func petsPage(job Job) Page {
+	return Page{PetsPage, Content{
+		Head:  petsHead.With(),
+		Marks: []Mark{MarkPets},
+		Facts: job.outingFacts(),
+		Blocks: []Block{
+			{goingOnHead.With(), said([]Text{petsPageGoing, petsWhy})},
+			{doHead.With(), said([]Text{petsBringIn, petsWalk, petsOutdoor})},
+			{petsGotInHead.With(), said([]Text{petsWipe, petsWash, petsVet})},
+			{afterHead.With(), said([]Text{requestPageAfter})},
+			differBlock(),
+		},
+		Call: job.pageCall(),
+	}}
+}

@@ -1,0 +1,127 @@
+package notices
+
+var (
+	requestHead      = text("request.head", HouseNumber(""))
+	requestDo        = text("request.do_head")
+	requestFloors    = text("request.all_floors")
+	requestFans      = text("request.fans_off")
+	requestBring     = text("request.bring_in")
+	requestPets      = text("request.pets")
+	requestWhyHead   = text("request.why_head")
+	requestWhy       = text("request.why")
+	requestCallHead  = text("request.call_head")
+	requestCall      = text("request.call_first")
+	requestThanks    = text("request.thanks")
+	requestPageHead  = text("request.page_head")
+	requestPageGoing = text("request.page_going_on")
+	requestPageAfter = text("request.page_after")
+
+	noteHead      = text("note.head", HouseNumber(""))
+	noteNothing   = text("note.nothing_to_do")
+	noteTape      = text("note.stay_behind_tape")
+	noteDust      = text("note.dust")
+	notePageHead  = text("note.page_head")
+	notePageGoing = text("note.page_going_on")
+)
+
+// neighbourSheets are a request for each home within reach or not sure, and a note for the others that touch the lot, each followed by its pet flyer.
+func neighbourSheets(job Job) []Sheet {
+	var all []Sheet
+	for _, n := range job.neighboursToTell() {
+		all = append(all, neighbourSheet(job, n))
+		if len(n.Pets) > 0 {
+			all = append(all, petFlyer(job, n.ID, Address(n.Address), n.Languages, n.Homes))
+		}
+	}
+	return all
+}
+
+func neighbourSheet(job Job, n Neighbour) Sheet {
+	if withinReach(n) {
+		return request(job, n.ID, n.Languages, n.Homes, requestContent(job, Address(n.Address)))
+	}
+	return Sheet{
+		ID:     "note-" + n.ID,
+		Kind:   NeighbourNote,
+		For:    []string{n.ID},
+		Faces:  facesOf(job.faceLanguages(n.Languages), NearPage, noteContent(job, n)),
+		Copies: n.Homes,
+		Due:    job.neighbourDue(),
+	}
+}
+
+func request(job Job, to string, languages []Language, copies int, content Content) Sheet {
+	return Sheet{
+		ID:     "request-" + to,
+		Kind:   CloseWindowsRequest,
+		For:    []string{to},
+		Faces:  facesOf(job.faceLanguages(languages), WindowsPage, content),
+		Copies: copies,
+		Due:    job.neighbourDue(),
+	}
+}
+
+func requestContent(job Job, to Value) Content {
+	return Content{
+		Head:  requestHead.With(job.houseNumber()),
+		For:   to,
+		Marks: []Mark{MarkWindow},
+		Facts: job.outingFacts(),
+		Blocks: []Block{
+			{requestDo.With(), said([]Text{requestFloors, requestFans, requestBring, requestPets})},
+			{requestCallHead.With(), said([]Text{requestCall})},
+			{requestWhyHead.With(), said([]Text{requestWhy, requestThanks})},
+		},
+		Call: job.programmeCall(),
+	}
+}
+
+func noteContent(job Job, n Neighbour) Content {
+	return Content{
+		Head:  noteHead.With(job.houseNumber()),
+		For:   Address(n.Address),
+		Facts: job.outingFacts(),
+		Blocks: []Block{
+			{Lines: said([]Text{noteNothing, noteTape, requestPets})},
+			{requestWhyHead.With(), said([]Text{requestWhy, noteDust, requestThanks})},
+		},
+		Call: job.programmeCall(),
+	}
+}
+
+func windowsPage(job Job) Page {
+	return Page{WindowsPage, Content{
+		Head:  requestPageHead.With(),
+		Marks: []Mark{MarkWindow},
+		Facts: job.outingFacts(),
+		Blocks: []Block{
+			{goingOnHead.With(), said([]Text{requestPageGoing, requestWhy})},
+			{doHead.With(), said([]Text{requestFloors, requestFans, requestBring, requestPets})},
+			{requestCallHead.With(), said([]Text{requestCall})},
+			{afterHead.With(), said([]Text{requestPageAfter, requestThanks})},
+			differBlock(),
+		},
+		Call: job.pageCall(),
+	}}
+}
+
+func nearPage(job Job) Page {
+	return Page{NearPage, Content{
+		Head:  notePageHead.With(),
+		Facts: job.outingFacts(),
+		Blocks: []Block{
+			{goingOnHead.With(), said([]Text{notePageGoing, requestWhy})},
+			{doHead.With(), said([]Text{noteNothing, noteTape, requestPets, noteDust})},
+			{afterHead.With(), said([]Text{requestPageAfter, requestThanks})},
+			differBlock(),
+		},
+		Call: job.pageCall(),
+	}}
+}
+
+// programmeCall is for neighbours: they ring the programme and name the house that the work is at.
+func (job Job) programmeCall() Call {
+	return Call{Phone: job.Programme.Phone, Say: Address(job.Address)}
+}
+
+func (job Job) houseNumber() HouseNumber { return HouseNumber(job.HouseNumber()) }

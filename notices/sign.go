@@ -1,0 +1,81 @@
+package notices
+
+import "fmt"
+
+// The danger legend of 29 CFR 1926.62(m)(1)(i), line by line, word for word in English.
+var legend = []Text{
+	text("legend.danger"),
+	text("legend.lead_work_area"),
+	text("legend.fertility"),
+	text("legend.nervous_system"),
+	text("legend.no_eating"),
+}
+
+var (
+	signKeepOut     = text("sign.keep_out")
+	signLeaveAlone  = text("sign.leave_plastic")
+	signStaysShut   = text("sign.stays_shut")
+	signPageHead    = text("sign.page_head")
+	signPageGoingOn = text("sign.page_going_on")
+	signPageDo      = text("sign.page_do")
+	signPageStrong  = text("sign.page_strong_words")
+	signPageAfter   = text("sign.page_after")
+)
+
+// signs are one for each way into each work area, in English and in each language read in the house. A sign carries no date, so that it never goes stale.
+func signs(job Job) []Sheet {
+	var all []Sheet
+	for _, w := range job.Work {
+		for _, way := range w.WaysIn {
+			for _, l := range distinct(append([]Language{English}, job.readers()...)) {
+				all = append(all, sign(job, w, way, l))
+			}
+		}
+	}
+	return all
+}
+
+func sign(job Job, w Work, way Way, l Language) Sheet {
+	return Sheet{
+		ID:     fmt.Sprintf("sign-%s-%s-%s", w.ID, way, l),
+		Kind:   WorkAreaSign,
+		Hang:   []Way{way},
+		Area:   w.Area,
+		Faces:  facesOf([]Language{l}, SignPage, signContent(job, w)),
+		Copies: 1,
+		Due:    w.Days[0],
+	}
+}
+
+func signContent(job Job, w Work) Content {
+	return Content{
+		Legend: said(legend),
+		Head:   Message{ID: w.Area.Word()},
+		Marks:  []Mark{MarkKeepOut, MarkNoEating},
+		Blocks: []Block{{Lines: said([]Text{signKeepOut, signLeaveAlone, signStaysShut})}},
+		Call:   Call{Who: Name(job.OnTheDay.Name), Phone: job.OnTheDay.Phone},
+	}
+}
+
+func signPage(job Job) Page {
+	return Page{SignPage, Content{
+		Head:  signPageHead.With(),
+		Marks: []Mark{MarkKeepOut},
+		Blocks: []Block{
+			{goingOnHead.With(), said([]Text{signPageGoingOn, signPageStrong})},
+			{doHead.With(), said([]Text{signPageDo, signLeaveAlone, letterDust, letterSwept})},
+			{afterHead.With(), []Message{job.afterLine(), signPageAfter.With()}},
+			differBlock(),
+		},
+		Call: job.pageCall(),
+	}}
+}
+
+// said fills in texts that hold no values.
+func said(texts []Text) []Message {
+	var messages []Message
+	for _, t := range texts {
+		messages = append(messages, t.With())
+	}
+	return messages
+}

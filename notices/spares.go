@@ -1,0 +1,13 @@
+package notices
+
+// spares are requests and flyers for a home that nobody listed; its language is unknown, so there is a face in each.
+func spares(job Job) []Sheet {
+	if !job.hasOutsideWork() {
+		return nil
+	}
+	copies := int(Spares.Value)
+	spareRequest := request(job, "spare", nil, copies, requestContent(job, nil))
+	spareFlyer := petFlyer(job, "spare", nil, nil, copies)
+	spareRequest.For, spareFlyer.For = nil, nil
+	return []Sheet{spareRequest, spareFlyer}
+}

@@ -1,0 +1,140 @@
+package strict
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/goccy/go-yaml/token"
+)
+
+const utf8Advice = "save the file again as UTF-8 text: most editors offer it under Save As, Encoding"
+
+// clean checks the bytes of a file and returns its text, with a � for each sign that it refused. It reports false when the rest
+// is not worth reading.
+func (p *parsing) clean(src []byte) (string, bool) {
+	if len(src) > maxBytes {
+		p.problem(1, 1, "", fmt.Sprintf("the file is longer than %d KB, too long for one house", maxBytes>>10), "check that it is the right file, and split it")
+		return "", false
+	}
+	if bytes.HasPrefix(src, []byte{0xFF, 0xFE}) || bytes.HasPrefix(src, []byte{0xFE, 0xFF}) {
+		p.problem(1, 1, "", "the file is saved as UTF-16", utf8Advice)
+		return "", false
+	}
+	src = bytes.TrimPrefix(src, []byte("\uFEFF"))
+	text := p.signs(src)
+	// The parser misplaces the last value of a file when spaces follow it.
+	return strings.TrimRight(text, " \t\r\n"), len(p.problems) < maxTroubles
+}
+
+// signs refuses bytes that are not UTF-8 and signs that nobody can see, NUL first among them.
+func (p *parsing) signs(src []byte) string {
+	var out strings.Builder
+	line, column := 1, 1
+	for len(src) > 0 && len(p.problems) < maxTroubles {
+		r, size := utf8.DecodeRune(src)
+		if says, mend := unreadable(r, size); says != "" {
+			p.problem(line, column, "", says, mend)
+			r = utf8.RuneError
+		}
+		out.WriteRune(r)
+		src = src[size:]
+		column++
+		if r == '\n' {
+			line, column = line+1, 1
+		}
+	}
+	return out.String()
+}
+
+func unreadable(r rune, size int) (says, mend string) {
+	switch {
+	case r == utf8.RuneError && size == 1:
+		return "this sign is not UTF-8 text", utf8Advice
+	case r == 0:
+		return "there is a NUL byte here, which no text holds", "delete the sign and type the line again"
+	case control(r) && !strings.ContainsRune("\t\r\n", r):
+		return fmt.Sprintf("there is an invisible control sign here (U+%04X)", r), "delete the sign and type the line again"
+	}
+	return "", ""
+}
+
+// control is wider than Unicode's control characters by its two line breaks. Marks of writing direction belong to names and stay.
+func control(r rune) bool { return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' }
+
+// refusals are the signs of YAML that a file of this kind has no use for. They make a file mean something else than it seems to say.
+var refusals = map[token.Type]string{
+	token.AnchorType:     `a value that starts with & would be a name for use elsewhere`,
+	token.AliasType:      `a value that starts with * would stand for another value`,
+	token.TagType:        `a value that starts with ! would be of a special type`,
+	token.MergeKeyType:   `the key << would copy another part of the file`,
+	token.DirectiveType:  `a line that starts with % would be an order to the reading program`,
+	token.MappingKeyType: `a line that starts with ? would be a key of several lines`,
+}
+
+// allow reports problems that show before the structure is known, and false when parsing would be of no use or too costly.
+func (p *parsing) allow(tokens token.Tokens) bool {
+	p.refuse(tokens)
+	p.oneDocument(tokens)
+	return len(p.problems) < maxTroubles && p.shallow(tokens)
+}
+
+func (p *parsing) refuse(tokens token.Tokens) {
+	before := false
+	for _, t := range tokens {
+		says := refusals[t.Type]
+		if says != "" && !before {
+			p.at(t, refusedText(t), says, "write the value out where it is needed, and put quotes around a text that starts with this sign")
+		}
+		before = says != ""
+	}
+}
+
+func refusedText(t *token.Token) string {
+	if t.Next != nil && t.Type != token.MergeKeyType && t.Type != token.TagType {
+		return t.Value + t.Next.Value
+	}
+	return t.Value
+}
+
+func (p *parsing) oneDocument(tokens token.Tokens) {
+	begun, ended := false, false
+	for _, t := range tokens {
+		switch t.Type {
+		case token.CommentType:
+			continue
+		case token.DocumentEndType:
+			ended = true
+			continue
+		}
+		if ended || begun && t.Type == token.DocumentHeaderType {
+			p.at(t, t.Value, "a second document starts here and would not be read", "take out the --- or ... above it, or move what follows to a file of its own")
+			return
+		}
+		begun = begun || t.Type != token.DirectiveType
+	}
+}
+
+// shallow counts open brackets and dashes in a row, because the parser follows them to any depth.
+func (p *parsing) shallow(tokens token.Tokens) bool {
+	brackets, dashes := 0, 0
+	for _, t := range tokens {
+		switch t.Type {
+		case token.SequenceStartType, token.MappingStartType:
+			brackets++
+		case token.SequenceEndType, token.MappingEndType:
+			brackets--
+		}
+		dashes++
+		if t.Type != token.SequenceEntryType {
+			dashes = 0
+		}
+		if brackets > maxDepth || dashes > maxDepth && t.Position.Line == t.Prev.Position.Line {
+			p.tooDeep(t)
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,88 @@
+package notices
+
+import (
+	"cmp"
+	"slices"
+)
+
+// A Span is a run of days from First to Last, both included.
+type Span struct{ First, Last Date }
+
+// spansOf joins three or more days in a row into one span, so that a long job stays a short table.
+func spansOf(days []Date) Days {
+	var spans Days
+	for _, d := range sortedDays(days) {
+		if n := len(spans); n > 0 && spans[n-1].Last.Plus(1) == d {
+			spans[n-1].Last = d
+			continue
+		}
+		spans = append(spans, Span{d, d})
+	}
+	return splitPairs(spans)
+}
+
+// splitPairs shows two days in a row as two days: a range would save nothing.
+func splitPairs(spans Days) Days {
+	var split Days
+	for _, s := range spans {
+		if s.First.Plus(1) == s.Last {
+			split = append(split, Span{s.First, s.First}, Span{s.Last, s.Last})
+			continue
+		}
+		split = append(split, s)
+	}
+	return split
+}
+
+// An Outing is outside work as a neighbour meets it: days that share their hours and their rain day.
+type Outing struct {
+	Days          []Date
+	Shut, PlanEnd Clock
+	RainDay       Date
+	Words         Words
+}
+
+// outings join the outside work by hours and rain day, earliest first. Work that shares them shares a row.
+func (job Job) outings() []Outing {
+	var all []Outing
+	for _, w := range job.outsideWork() {
+		next := Outing{w.Days, max(0, w.CrewArrives-Clock(WindowsBefore.Value)), w.CleanedBy, w.RainDay, w.words()}
+		same := slices.IndexFunc(all, next.sharesHours)
+		if same < 0 {
+			all = append(all, next)
+			continue
+		}
+		all[same].Days = sortedDays(append(all[same].Days, next.Days...))
+		all[same].Words = joinWords(all[same].Words, next.Words)
+	}
+	slices.SortStableFunc(all, func(a, b Outing) int {
+		return cmp.Or(a.Days[0].Compare(b.Days[0]), cmp.Compare(a.Shut, b.Shut), cmp.Compare(a.PlanEnd, b.PlanEnd))
+	})
+	return all
+}
+
+func (o Outing) sharesHours(other Outing) bool {
+	return o.Shut == other.Shut && o.PlanEnd == other.PlanEnd && o.RainDay == other.RainDay
+}
+
+func (w Work) words() Words {
+	words := Words{w.Task.Word()}
+	for _, p := range w.Parts {
+		words = append(words, p.Word())
+	}
+	return words
+}
+
+func joinWords(a, b Words) Words {
+	for _, word := range b {
+		if !slices.Contains(a, word) {
+			a = append(slices.Clone(a), word)
+		}
+	}
+	return a
+}
+
+func firstDay(works []Work) Date { return WorkDays(works)[0] }
+
+func (job Job) letterDue() Date    { return firstDay(job.Work).Plus(-int(LetterAhead.Value)) }
+func (job Job) neighbourDue() Date { return firstDay(job.outsideWork()).Plus(-int(RequestAhead.Value)) }

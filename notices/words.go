@@ -1,0 +1,119 @@
+package notices
+
+// The closed lists of the job file. Every entry of an area, way, room, task, part or pet has a word in every language, under the
+// message id "area.hallway", "way.front_door" and so on; a coordinator can not invent one, because nobody could translate it.
+type (
+	Language string // BCP 47 tag
+	Area     string
+	Way      string
+	Room     string
+	Task     string
+	Part     string
+	Pet      string
+	Thing    string
+	Where    string
+	Answer   string
+	Owner    string
+	Check    string
+	Paper    string
+)
+
+// Languages are those that doorleaf has texts for, with the English name that a job file may use instead of the tag.
+var Languages = []struct {
+	Tag  Language
+	Name string
+}{
+	{"en", "English"},
+	{"es", "Spanish"},
+	{"vi", "Vietnamese"},
+}
+
+// English is the language behind every other on paper, and the one that the crew speaks on the phone.
+const English Language = "en"
+
+const (
+	Inside  Where = "inside"
+	Outside Where = "outside"
+)
+
+const (
+	Yes     Answer = "yes"
+	No      Answer = "no"
+	Unknown Answer = "unknown"
+	NotSure Answer = "not_sure" // of a neighbour's distance
+)
+
+const (
+	LivesHere  Owner = "lives_here"
+	RentsItOut Owner = "rents_it_out"
+)
+
+const (
+	ClearanceTest Check = "clearance_test"
+	CleaningCheck Check = "cleaning_check"
+	CrewLook      Check = "crew_look"
+	NotDecided    Check = "not_decided"
+)
+
+const (
+	Letter Paper = "letter"
+	A4     Paper = "a4"
+)
+
+// Areas are the places that a sign can name.
+var Areas = []Area{
+	"attic", "back_bedroom", "back_porch", "basement", "bathroom", "bedroom", "back_of_house", "dining_room", "downstairs_bathroom",
+	"front_bedroom", "front_of_house", "front_porch", "garage", "hallway", "kitchen", "laundry_room", "living_room", "shed",
+	"side_of_house", "stairway", "upstairs_bathroom", "upstairs_bedroom",
+}
+
+// Ways are the doors and other ways by which somebody can walk into an area or out of the house.
+var Ways = []Way{
+	"back_door", "basement_door", "bathroom_door", "bedroom_door", "dining_room_door", "driveway", "front_door", "front_steps", "garage_door", "gate",
+	"hall_door", "kitchen_door", "living_room_door", "porch_door", "side_door", "stairs", "yard",
+}
+
+// A Need is what nobody can do without for a day.
+type Need string
+
+const (
+	NeedBed      Need = "bed"
+	NeedBathroom Need = "bathroom"
+	NeedKitchen  Need = "kitchen"
+)
+
+// Needs in the order in which letters list them.
+var Needs = []Need{NeedBed, NeedBathroom, NeedKitchen}
+
+// Rooms are what a household can reach on a work day, each with the need it serves and the area it lies in ("" when any).
+var Rooms = []struct {
+	Name  Room
+	Meets Need
+	Area  Area
+}{
+	{"bed", NeedBed, ""},
+	{"bedroom", NeedBed, "bedroom"},
+	{"front_bedroom", NeedBed, "front_bedroom"},
+	{"back_bedroom", NeedBed, "back_bedroom"},
+	{"upstairs_bedroom", NeedBed, "upstairs_bedroom"},
+	{"bathroom", NeedBathroom, "bathroom"},
+	{"upstairs_bathroom", NeedBathroom, "upstairs_bathroom"},
+	{"downstairs_bathroom", NeedBathroom, "downstairs_bathroom"},
+	{"kitchen", NeedKitchen, "kitchen"},
+}
+
+// Tasks are what the crew does to the paint.
+var Tasks = []Task{
+	"scrape_and_paint", "sand", "repair", "replace_windows", "replace_doors", "take_out", "drill_and_cut",
+}
+
+// Parts are the painted parts that the work disturbs.
+var Parts = []Part{
+	"ceiling", "cupboards", "doors", "floor", "gutters", "porch_floor", "railings", "siding", "stairs", "trim", "walls", "windows",
+}
+
+// Pets as a family would call them; hens and outdoor cats live outside and need a call.
+var Pets = []Pet{"bird", "cat", "dog", "hens", "other_pet", "outdoor_cat", "rabbit"}
+
+// Things measure work that nobody measured in square feet.
+var Things = []Thing{"a_door", "a_window", "a_room", "a_wall", "a_small_patch", "whole_outside"}

@@ -1,0 +1,179 @@
+package site
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/fit"
+	"example.org/doorleaf/templates"
+)
+
+// Build makes all files of one job, in memory. The ledger is the one that already knows this make; earlier is the job's record in the output
+// folder, or the zero JobRecord. It is pure: the same input gives the same bytes, on every machine and on every day.
+func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier JobRecord) (Unit, error) {
+	p := press{kit: kit, programme: job.Programme, code: job.Code}
+	if kit.Key != "" {
+		p.token = Token(kit.Key, job.Code)
+	}
+	remembered, _ := ledger.Job(job.Code)
+	record, err := p.record(job, plan)
+	if err != nil {
+		return Unit{}, err
+	}
+	files := Files{}
+	leaves, err := p.sheets(plan, remembered, &record, files)
+	if err != nil {
+		return Unit{}, err
+	}
+	if err := p.lists(job, plan, leaves, &record, files); err != nil {
+		return Unit{}, err
+	}
+	if p.token != "" {
+		pages, pageRecords, err := p.pages(plan, remembered, ledger.Withdrawn(job.Code, p.addresses(plan)))
+		if err != nil {
+			return Unit{}, err
+		}
+		for path, data := range pages {
+			files[path] = data
+		}
+		record.Pages = pageRecords
+	}
+	return NewUnit(record, files, earlier)
+}
+
+// Remember is the ledger after a make of this job.
+func Remember(ledger Ledger, job notices.Job, plan notices.Plan, key Key, today notices.Date) Ledger {
+	p := press{programme: job.Programme, token: Token(key, job.Code)}
+	var facts []SheetFacts
+	for _, sheet := range plan.Sheets {
+		facts = append(facts, SheetFacts{sheet.ID, factsDigest(sheet)})
+	}
+	return ledger.With(job.Code, p.token, p.addresses(plan), facts, datesDigest(job), today)
+}
+
+// addresses are those of all pages of the plan, below the base.
+func (p press) addresses(plan notices.Plan) []string {
+	all := []string{address{token: p.token}.below()}
+	for _, page := range plan.Pages {
+		for _, l := range p.programme.Languages {
+			all = append(all, address{token: p.token, language: l, page: page.Kind}.below())
+		}
+	}
+	slices.Sort(all)
+	return all
+}
+
+// factsDigest stands for what a sheet says and where it hangs, and never for its looks or its words.
+func factsDigest(sheet notices.Sheet) string {
+	facts, err := json.Marshal([]any{sheet.Hang, sheet.Area, sheet.Faces})
+	if err != nil {
+		panic(err) // plain values only
+	}
+	return digest(facts)
+}
+
+// datesDigest stands for the public dates: days, hours and rain days of the outside work.
+func datesDigest(job notices.Job) string {
+	var dates strings.Builder
+	for _, w := range job.Work {
+		if w.Where == notices.Outside {
+			fmt.Fprintln(&dates, w.Days, w.CrewArrives, w.CleanedBy, w.RainDay)
+		}
+	}
+	return digest([]byte(dates.String()))
+}
+
+func (p press) record(job notices.Job, plan notices.Plan) (JobRecord, error) {
+	record := JobRecord{Code: job.Code, Token: p.token, Address: job.Address}
+	for _, d := range notices.WorkDays(job.Work) {
+		record.Days = append(record.Days, d.String())
+	}
+	for _, f := range p.kit.Fonts {
+		record.Fonts = append(record.Fonts, FontRecord{fontName(f), f.Version, f.SHA256()})
+	}
+	var err error
+	record.Reasons, err = p.kit.reasonRecords(plan.Reasons)
+	return record, err
+}
+
+func fontName(f *fit.Font) string { return fmt.Sprintf("%s %d", f.Family, f.Weight) }
+
+// sheets renders each sheet into a file of its own, and returns the leaves of all, in printing order, as often as there are copies.
+func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord, files Files) ([]templates.Leaf, error) {
+	var all []templates.Leaf
+	for _, sheet := range plan.Sheets {
+		leaves, made, err := p.sheet(sheet, remembered)
+		if err != nil {
+			return nil, err
+		}
+		data, err := templates.RenderSheet(templates.Sheet{
+			Title: made.Title + ", " + made.To, Paper: made.Paper, Fonts: p.fonts("../fonts/"), Leaves: leaves,
+		})
+		if err != nil {
+			return nil, err
+		}
+		files[made.Path], made.SHA256 = data, digest(data)
+		record.Sheets = append(record.Sheets, made)
+		for range sheet.Copies {
+			all = append(all, leaves...)
+		}
+	}
+	return all, nil
+}
+
+// sheet lays out the faces and pairs them into leaves: a front and its back.
+func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Leaf, SheetRecord, error) {
+	record := SheetRecord{
+		ID: sheet.ID, Kind: string(sheet.Kind), Title: titles[sheet.Kind], To: p.destination(sheet),
+		For: sheet.For, Copies: sheet.Copies, Paper: string(p.programme.Paper),
+		Path: "print/" + p.code + "/" + sheet.ID + ".html", Due: sheet.Due.String(), Revision: 1,
+	}
+	for _, way := range sheet.Hang {
+		record.Hang = append(record.Hang, string(way))
+	}
+	if known, ok := remembered.Sheet(sheet.ID); ok {
+		record.Revision = known.Revision
+	}
+	if record.Revision > 1 {
+		record.Replaces = record.Revision - 1
+	}
+	var faces []templates.Face
+	for _, f := range sheet.Faces {
+		view, made, err := p.face(sheet, f, record.Revision)
+		if err != nil {
+			return nil, record, err
+		}
+		faces = append(faces, view)
+		record.Faces = append(record.Faces, made)
+	}
+	return leaves(faces), record, nil
+}
+
+// leaves put two faces on a sheet of paper, and leave the last back blank when their number is odd.
+func leaves(faces []templates.Face) []templates.Leaf {
+	var all []templates.Leaf
+	for pair := range slices.Chunk(faces, 2) {
+		all = append(all, templates.Leaf{Faces: pair})
+	}
+	return all
+}
+
+func (p press) fonts(folder string) []templates.Font {
+	var all []templates.Font
+	for _, f := range p.kit.Fonts {
+		all = append(all, templates.Font{Family: f.Family, Weight: f.Weight, Path: folder + f.File})
+	}
+	return all
+}
+
+// fontFiles are the fonts as they lie beside the sheets.
+func (kit Kit) fontFiles() Files {
+	files := Files{}
+	for _, f := range kit.Fonts {
+		files[fontFolder+"/"+f.File] = f.TTF
+	}
+	return files
+}

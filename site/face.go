@@ -1,0 +1,254 @@
+package site
+
+import (
+	"cmp"
+	"fmt"
+	"html/template"
+	"strings"
+
+	"example.org/doorleaf/locales"
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/fit"
+	"example.org/doorleaf/templates"
+	"example.org/doorleaf/templates/pictograms"
+)
+
+// A press turns the faces of one job into views.
+type press struct {
+	kit       Kit
+	programme notices.Programme
+	code      string
+	token     string // "" for sheets without codes
+}
+
+// face is one side of paper, with the record of it.
+func (p press) face(sheet notices.Sheet, face notices.Face, revision int) (templates.Face, FaceRecord, error) {
+	v := p.kit.voice(face.Language, false)
+	view := templates.Face{
+		Lang: v.Tag(), Dir: v.Direction(),
+		Call: p.call(v, face.Call, face.Language),
+		Foot: p.foot(v, sheet, revision),
+	}
+	record := FaceRecord{Language: v.Tag(), Pages: 1}
+	if err := p.addCode(v, face, sheet.Kind, &view, &record); err != nil {
+		return view, record, err
+	}
+	var err error
+	if sheet.Kind == notices.WorkAreaSign {
+		view.Sign, record.CapHeightMM, err = signView(v, face)
+		record.ReadingDistanceFt = fit.ReadingDistance(record.CapHeightMM)
+	} else {
+		view.Letter, record.CapHeightMM, err = p.letterView(v, face)
+	}
+	return view, record, describe(cmp.Or(err, v.err), sheet, face)
+}
+
+func describe(err error, sheet notices.Sheet, face notices.Face) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("sheet %s in the language %s: %w", sheet.ID, face.Language, err)
+}
+
+func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *templates.Face, record *FaceRecord) error {
+	if p.token == "" {
+		return nil
+	}
+	at := address{p.programme.Base, p.token, face.Language, face.Opens}
+	qr, err := encode(at.code())
+	if err != nil {
+		return err
+	}
+	wish := templates.LetterCodeSize
+	if kind == notices.WorkAreaSign {
+		wish = templates.SignCodeSize
+	}
+	digits := Grouped(p.token)
+	view.Code = templates.Code{
+		SVG: qr.svg(), Size: qr.size(wish),
+		Scan: v.plain(notices.FootScan.With()), OrType: v.plain(notices.FootOrType.With()),
+		Host: strings.ToLower(at.host()), Digits: digits[:],
+	}
+	record.QR, record.Page = at.code(), at.file()
+	return nil
+}
+
+// foot has the small print; a translation that nobody has signed says so.
+func (p press) foot(v *voice, sheet notices.Sheet, revision int) templates.Foot {
+	foot := templates.Foot{
+		Sheet:   v.plain(notices.FootSheet.With()) + " " + p.code + " / " + sheet.ID,
+		Caution: v.plain(notices.FootCaution.With()),
+	}
+	if revision > 1 {
+		foot.Revision = fmt.Sprintf("%s %d", v.plain(notices.FootRevision.With()), revision)
+	}
+	if v.State().Draft {
+		foot.Draft = v.plain(notices.FootDraft.With())
+	}
+	return foot
+}
+
+// call is whom to ring: on the phone the programme answers in its own languages, and the reader says one sentence in English.
+func (p press) call(v *voice, call notices.Call, l notices.Language) templates.Call {
+	view := templates.Call{
+		Head:  v.plain(notices.CallHead.With()),
+		Phone: call.Phone.Written(),
+		Dial:  template.URL(call.Phone.Dial()),
+	}
+	if call.Who != "" {
+		view.AskFor = v.plain(notices.CallAskFor.With(call.Who))
+	}
+	if call.Phone == p.programme.Phone {
+		view.Speaks = p.speaks(v)
+	}
+	if call.Say != nil && l != notices.English {
+		view.Say = v.plain(notices.CallSay.With())
+		desk := &voice{Speaker: v.desk, desk: v.desk}
+		view.Words = desk.plain(notices.ISpeak.With(notices.LanguageName(l), call.Say))
+		v.err = cmp.Or(v.err, desk.err)
+	}
+	return view
+}
+
+func (p press) speaks(v *voice) string {
+	var names []string
+	for _, l := range p.programme.PhoneSpeaks {
+		names = append(names, v.NameOf(string(l)))
+	}
+	return v.plain(notices.CallSpeaks.With()) + " " + v.List(names)
+}
+
+func marks(all []notices.Mark) []template.HTML {
+	var drawn []template.HTML
+	for _, m := range all {
+		drawn = append(drawn, pictograms.SVG(pictograms.Name(m)))
+	}
+	return drawn
+}
+
+// fitted sets texts in a box of the layout.
+func fitted(font *fit.Font, texts []string, box templates.Box) (templates.Fitted, error) {
+	size, lines, err := font.FitAll(texts, fit.Box{
+		Width: points(box.Width), Height: points(box.Height), Leading: box.Leading, Min: box.Min, Max: box.Max,
+	}, box.Gap)
+	return templates.Fitted{Size: size, Leading: box.Leading, Gap: box.Gap, Texts: lines}, err
+}
+
+// points are mm in pt.
+func points(mm float64) float64 { return mm * 72 / 25.4 }
+
+// signView fits the legend, the name of the area and the orders. The cap height in mm is that of the legend's message lines.
+func signView(v *voice, face notices.Face) (*templates.Sign, float64, error) {
+	var legend []string
+	for _, m := range face.Legend {
+		legend = append(legend, v.plain(m))
+	}
+	var orders []string
+	for _, m := range face.Blocks[0].Lines {
+		orders = append(orders, v.plain(m))
+	}
+	area := locales.Alone(v.plain(face.Head))
+	if v.err != nil {
+		return nil, 0, v.err
+	}
+	danger, err1 := fitted(fit.Condensed(), legend[:1], templates.DangerBox)
+	hazards, err2 := fitted(fit.Condensed(), legend[1:], templates.HazardsBox)
+	head, err3 := fitted(fit.Bold(), []string{area}, templates.AreaBox)
+	lines, err4 := fitted(fit.Bold(), orders, templates.OrdersBox)
+	sign := &templates.Sign{Danger: danger, Hazards: hazards, Area: head, Orders: lines, Marks: marks(face.Marks)}
+	return sign, fit.Condensed().CapHeightMM(hazards.Size), cmp.Or(err1, err2, err3, err4)
+}
+
+// letterView is the layout of everything but signs. The cap height in mm is that of the head.
+func (p press) letterView(v *voice, face notices.Face) (*templates.Letter, float64, error) {
+	text, err := textView(v, face.Content)
+	if err != nil {
+		return nil, 0, err
+	}
+	letter := &templates.Letter{Text: text, Blanks: blanks(v, face.Blanks)}
+	if face.Beside != "" {
+		err = p.addBeside(face, letter)
+	}
+	return letter, fit.Bold().CapHeightMM(text.Head.Size), err
+}
+
+// addBeside repeats the text in a second language on the same side.
+func (p press) addBeside(face notices.Face, letter *templates.Letter) error {
+	second := p.kit.voice(face.Beside, false)
+	text, err := textView(second, face.Content)
+	if err != nil {
+		return err
+	}
+	text.For = ""
+	letter.Beside = &text
+	for i, b := range blanks(second, face.Blanks) {
+		letter.Blanks[i].Beside = b.Label
+	}
+	return second.err
+}
+
+func textView(v *voice, content notices.Content) (templates.Text, error) {
+	view := templates.Text{
+		Lang: v.Tag(), Dir: v.Direction(),
+		Marks: marks(content.Marks),
+		Facts: factGroups(v, content.Facts),
+	}
+	if content.For != nil {
+		view.ForLabel, view.For = v.plain(notices.FootFor.With()), v.cells(content.For)[0]
+	}
+	for _, b := range content.Blocks {
+		view.Blocks = append(view.Blocks, block(v, b))
+	}
+	head := v.plain(content.Head)
+	if v.err != nil {
+		return view, v.err
+	}
+	box := templates.HeadBox
+	if len(content.Marks) == 0 {
+		box = templates.WideBox
+	}
+	var err error
+	view.Head, err = fitted(fit.Bold(), []string{head}, box)
+	return view, err
+}
+
+func block(v *voice, b notices.Block) templates.Block {
+	view := templates.Block{Lines: v.htmls(b.Lines)}
+	if b.Head.ID != "" {
+		view.Head = v.plain(b.Head)
+	}
+	return view
+}
+
+// factGroups start a new group at each fact that has a label and no cells.
+func factGroups(v *voice, facts []notices.Fact) []templates.FactGroup {
+	var groups []templates.FactGroup
+	for _, f := range facts {
+		if len(f.Cells) == 0 {
+			groups = append(groups, templates.FactGroup{Label: v.label(f.Label)})
+			continue
+		}
+		if len(groups) == 0 {
+			groups = append(groups, templates.FactGroup{})
+		}
+		last := &groups[len(groups)-1]
+		last.Rows = append(last.Rows, fact(v, f))
+	}
+	return groups
+}
+
+func fact(v *voice, f notices.Fact) templates.Fact {
+	view := templates.Fact{Label: v.label(f.Label)}
+	for _, value := range f.Cells {
+		view.Cells = append(view.Cells, v.cells(value)...)
+	}
+	return view
+}
+
+func blanks(v *voice, labels []notices.Message) []templates.Blank {
+	var all []templates.Blank
+	for _, m := range labels {
+		all = append(all, templates.Blank{Label: v.plain(m)})
+	}
+	return all
+}

@@ -1,0 +1,22 @@
+// Package fit measures text with the font that prints it, breaks it into lines and finds the largest type that fits a box.
+//
+// A sign has to be read from the pavement, so its type is as large as the sheet allows; and one word that is wider than the sheet makes a
+// browser shrink the whole printed page without a word. So type is measured before it is set:
+//
+//   - A [Font] is one printing font: the bytes that the sheet embeds, their name, version and digest, and measures taken from them.
+//     [Font.Width] shapes a text as a browser does, with kerning, ligatures and marks. [Font.Missing] lists what the font can not draw.
+//   - [Font.Lines] fills lines one after the other, as a browser does. [Font.Balanced] takes as many lines and makes them even, so that a
+//     headline does not end in one lonely short word. Both break where Unicode's line breaking rules allow: at spaces, after hyphens,
+//     between ideographs; never at a no-break space or a word joiner, and never at a soft hyphen.
+//   - [Font.Fit] finds the largest size at which a text fits a [Box], and [Font.FitAll] the largest common size of several texts stacked
+//     in one box. Sizes are quarters of a point; 1 % of the width stays free. When even the smallest size is too large, the error names
+//     the text or word that is too long.
+//   - [ReadingDistance] turns the height of the capitals that came out into the distance from which they can be read.
+//
+// The lines that come out are the lines to print: each is emitted as it is, unbreakable, with the font, weight, size and line height that
+// were measured, kerning on and no letter or word spacing. All lines together stand in the middle of the height of their box, where there is
+// room for the accents that rise out of the first line, so that a box may be clipped.
+//
+// White space and control characters count as one space each run, and none at the ends, as HTML has it. Widths, heights and sizes are in
+// points (1/72 in) unless a name says otherwise.
+package fit

@@ -1,0 +1,51 @@
+package site
+
+import (
+	"fmt"
+
+	"example.org/doorleaf/locales"
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/fit"
+)
+
+// A Kit is what every job of a programme needs beside its plan.
+type Kit struct {
+	Key      Key // "" for sheets without codes
+	Speakers map[notices.Language]*locales.Speaker
+	Desk     *locales.Speaker
+	Fonts    []*fit.Font
+}
+
+// NewKit opens every language that doorleaf has, because a page of an earlier make may need one that the programme has dropped since.
+// It is an error when the programme refuses drafts and one of its languages is a draft.
+func NewKit(programme notices.Programme, key Key) (Kit, error) {
+	kit := Kit{Key: key, Speakers: map[notices.Language]*locales.Speaker{}, Fonts: []*fit.Font{fit.Regular(), fit.Bold(), fit.Condensed()}}
+	for _, tag := range locales.Tags() {
+		speaker, err := locales.Open(tag, nil)
+		if err != nil {
+			return Kit{}, err
+		}
+		kit.Speakers[notices.Language(tag)] = speaker
+	}
+	desk, err := locales.OpenDesk()
+	if err != nil {
+		return Kit{}, err
+	}
+	kit.Desk = desk
+	return kit, kit.checkDrafts(programme)
+}
+
+func (kit Kit) checkDrafts(programme notices.Programme) error {
+	if !programme.RefuseDrafts {
+		return nil
+	}
+	for _, l := range programme.Languages {
+		if kit.Speakers[l].State().Draft {
+			return fmt.Errorf("the %s texts are a draft that no fluent speaker has signed, and programme.yaml says unchecked_translations: refuse; have them checked, or write print_marked", englishName(kit, l))
+		}
+	}
+	return nil
+}
+
+// englishName is the name of a language for the coordinator, and for the sentence to say on the phone.
+func englishName(kit Kit, l notices.Language) string { return kit.Desk.NameOf(string(l)) }

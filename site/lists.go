@@ -1,0 +1,233 @@
+package site
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"example.org/doorleaf/locales"
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/templates"
+)
+
+// titles are what the coordinator calls each kind of sheet.
+var titles = map[notices.Kind]string{
+	notices.WorkAreaSign:        "Work-area sign",
+	notices.StayOutLetter:       "Stay-out letter",
+	notices.LetterReceipt:       "Receipt for the letter",
+	notices.CloseWindowsRequest: "Close-windows request",
+	notices.NeighbourNote:       "Note for your information",
+	notices.PetFlyer:            "Pet flyer",
+}
+
+// destination is where a sheet goes, in the coordinator's words.
+func (p press) destination(sheet notices.Sheet) string {
+	if len(sheet.Hang) > 0 {
+		return fmt.Sprintf("%s, for the %s", p.word(sheet.Hang[0].Word()), p.english(sheet.Area.Word()))
+	}
+	if len(sheet.Faces) > 0 {
+		switch who := sheet.Faces[0].For.(type) {
+		case notices.Name:
+			return string(who)
+		case notices.Address:
+			return string(who)
+		}
+	}
+	return "To spare"
+}
+
+// english is a word of the closed lists in the coordinator's English; word starts it with a capital.
+func (p press) english(id string) string {
+	v := p.kit.voice(notices.English, false)
+	return v.plain(notices.Message{ID: id})
+}
+
+func (p press) word(id string) string { return locales.Alone(p.english(id)) }
+
+// lists adds the walk list, and the file that prints everything in one go, to the files of a job.
+func (p press) lists(job notices.Job, plan notices.Plan, leaves []templates.Leaf, record *JobRecord, files Files) error {
+	folder := "print/" + p.code + "/"
+	record.WalkList, record.Everything = folder+"walk-list.html", folder+"everything.html"
+	walk := p.walkList(job, plan)
+	list, err := templates.RenderWalkList(walk)
+	if err != nil {
+		return err
+	}
+	for i := range leaves {
+		leaves[i].PadBlank = len(leaves[i].Faces) == 1
+	}
+	all, err := templates.RenderSheet(templates.Sheet{
+		Title: "Everything to print for job " + p.code, Paper: walk.Paper, Fonts: walk.Fonts, WalkList: &walk, Leaves: leaves,
+	})
+	files[record.WalkList], files[record.Everything] = list, all
+	return err
+}
+
+func (p press) walkList(job notices.Job, plan notices.Plan) templates.WalkList {
+	list := templates.WalkList{Code: p.code, Address: job.Address, Paper: string(p.programme.Paper), Fonts: p.fonts("../fonts/")}
+	var rows []templates.WalkRow
+	for _, home := range plan.Homes {
+		rows = append(rows, p.walkRow(home))
+	}
+	list.Pages = slices.Collect(slices.Chunk(rows, templates.WalkRowsPerPage))
+	return list
+}
+
+func (p press) walkRow(home notices.Home) templates.WalkRow {
+	row := templates.WalkRow{Sheet: titles[home.Kind], Languages: p.languages(home.Languages), Due: deskDay(home.Due)}
+	switch who := home.Who.(type) {
+	case notices.Name:
+		row.Who = string(who)
+	case notices.Address:
+		row.Who = string(who)
+	}
+	if home.Doors > 1 {
+		row.Who += fmt.Sprintf(" (%d homes)", home.Doors)
+	}
+	return row
+}
+
+func (p press) languages(known []notices.Language) string {
+	if len(known) == 0 {
+		return "language not known"
+	}
+	var names []string
+	for _, l := range known {
+		names = append(names, englishName(p.kit, l))
+	}
+	return strings.Join(names, ", ")
+}
+
+// deskDay is a day as the coordinator reads it, short enough for a table.
+func deskDay(d notices.Date) string {
+	return fmt.Sprintf("%s %s %d", d.Weekday().String()[:3], d.Month.String()[:3], d.Day)
+}
+
+// reasonRecords says the reasons of a plan in the coordinator's English.
+func (kit Kit) reasonRecords(reasons []notices.Reason) ([]ReasonRecord, error) {
+	v := &voice{Speaker: kit.Desk, desk: kit.Desk}
+	var all []ReasonRecord
+	for _, r := range reasons {
+		all = append(all, ReasonRecord{r.Decision, v.plain(r.Outcome), v.plain(r.Because), r.Source})
+	}
+	return all, v.err
+}
+
+// desk is the coordinator's sheet, made from the records alone.
+func (kit Kit) desk(records []JobRecord) ([]byte, error) {
+	view := templates.Desk{Fonts: press{kit: kit}.fonts("fonts/")}
+	for _, r := range records {
+		view.Jobs = append(view.Jobs, kit.deskJob(r))
+	}
+	return templates.RenderDesk(view)
+}
+
+func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
+	job := templates.DeskJob{
+		Code: r.Code, Address: r.Address, Days: days(r.Days), Draft: kit.drafts(r),
+		Everything: belowPrint(r.Everything), WalkList: belowPrint(r.WalkList),
+		Piles: kit.piles(r), TakeDown: takeDown(r),
+	}
+	for _, reason := range r.Reasons {
+		job.Reasons = append(job.Reasons, templates.DeskReason{Outcome: reason.Outcome, Because: reason.Because, Source: reason.Source})
+	}
+	return job
+}
+
+// A pile is sheets that are carried together.
+var piles = []struct {
+	name, note string
+	holds      func(SheetRecord) bool
+}{
+	{"Letters", "Speak to each household, leave the letter, take the receipt back.", func(s SheetRecord) bool {
+		return s.Kind == string(notices.StayOutLetter) || s.Kind == string(notices.LetterReceipt)
+	}},
+	{"Neighbours, in street order", "Knock, explain, leave the sheet.", func(s SheetRecord) bool {
+		return s.Kind != string(notices.WorkAreaSign) && !isSpare(s) && s.Kind != string(notices.StayOutLetter) && s.Kind != string(notices.LetterReceipt)
+	}},
+	{"The crew's door pack", "With tape and a clear sleeve for each sign. Up before the crew sets up; down only when the area is cleaned and checked.", func(s SheetRecord) bool {
+		return s.Kind == string(notices.WorkAreaSign)
+	}},
+	{"To spare", "For a home that nobody listed.", isSpare},
+}
+
+func isSpare(s SheetRecord) bool { return s.Kind != string(notices.WorkAreaSign) && len(s.For) == 0 }
+
+func (kit Kit) piles(r JobRecord) []templates.DeskPile {
+	var all []templates.DeskPile
+	for _, p := range piles {
+		pile := templates.DeskPile{Name: p.name, Note: p.note}
+		for _, s := range r.Sheets {
+			if p.holds(s) {
+				pile.Rows = append(pile.Rows, kit.deskRow(s))
+			}
+		}
+		if len(pile.Rows) > 0 {
+			all = append(all, pile)
+		}
+	}
+	return all
+}
+
+func (kit Kit) deskRow(s SheetRecord) templates.DeskRow {
+	row := templates.DeskRow{Href: belowPrint(s.Path), Title: s.Title, To: s.To, Due: days([]string{s.Due}), Copies: s.Copies}
+	var names []string
+	for _, f := range s.Faces {
+		row.Sides += f.Pages
+		names = append(names, englishName(kit, notices.Language(f.Language)))
+	}
+	row.Languages = strings.Join(names, ", ")
+	if s.Kind == string(notices.WorkAreaSign) && len(s.Faces) > 0 {
+		row.ReadFrom = fmt.Sprintf("legend reads from %.0f ft, code from about 2 ft", s.Faces[0].ReadingDistanceFt)
+	}
+	return row
+}
+
+// takeDown lists each door with the number of its signs.
+func takeDown(r JobRecord) []templates.DeskTick {
+	var ticks []templates.DeskTick
+	for _, s := range r.Sheets {
+		if s.Kind != string(notices.WorkAreaSign) {
+			continue
+		}
+		i := slices.IndexFunc(ticks, func(t templates.DeskTick) bool { return t.Where == s.To })
+		if i < 0 {
+			ticks = append(ticks, templates.DeskTick{Where: s.To})
+			i = len(ticks) - 1
+		}
+		ticks[i].Signs += s.Copies
+	}
+	return ticks
+}
+
+// drafts are the languages on the sheets of a job that no fluent person has signed.
+func (kit Kit) drafts(r JobRecord) []string {
+	var names []string
+	for _, s := range r.Sheets {
+		for _, f := range s.Faces {
+			l := notices.Language(f.Language)
+			if speaker := kit.Speakers[l]; speaker != nil && speaker.State().Draft && !slices.Contains(names, englishName(kit, l)) {
+				names = append(names, englishName(kit, l))
+			}
+		}
+	}
+	slices.SortFunc(names, cmp.Compare)
+	return names
+}
+
+func belowPrint(path string) string { return strings.TrimPrefix(path, "print/") }
+
+// days writes YYYY-MM-DD days as the coordinator reads them.
+func days(all []string) string {
+	var written []string
+	for _, text := range all {
+		day, err := time.Parse(time.DateOnly, text)
+		if err != nil {
+			continue
+		}
+		written = append(written, day.Format("Mon Jan 2"))
+	}
+	return strings.Join(written, ", ")
+}

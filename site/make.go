@@ -1,0 +1,104 @@
+package site
+
+import (
+	"cmp"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"example.org/doorleaf/notices"
+)
+
+// A Folder is a programme folder on disk: programme.yaml, jobs, key and ledger, and where the output goes.
+type Folder struct{ Path, Out string }
+
+// Make is the life of the given jobs, all of one programme: remember their addresses, build them in memory, and write them. The ledger is written
+// before the output, so that no address is ever on paper that the ledger does not know. Today only ever says when dates changed.
+// Progress hears the code of each job as it is built. It returns the paths of the files that changed.
+func (f Folder) Make(jobs []notices.Job, today notices.Date, progress func(code string)) ([]string, error) {
+	key, err := ReadKey(filepath.Join(f.Path, KeyFile))
+	if err != nil {
+		return nil, err
+	}
+	path := filepath.Join(f.Path, LedgerFile)
+	ledger, err := ReadLedger(path)
+	if err != nil {
+		return nil, err
+	}
+	for _, job := range jobs {
+		ledger = Remember(ledger, job, notices.Decide(job), key, today)
+	}
+	output, err := f.build(jobs, ledger, key, progress)
+	if err != nil {
+		return nil, err
+	}
+	if err := WriteLedger(path, ledger); err != nil {
+		return nil, err
+	}
+	return Write(f.Out, output)
+}
+
+// MakeWithoutCodes makes sheets with phone numbers only, for the night when the key is on another laptop. It reads and changes no ledger, and
+// leaves the pages of earlier makes as they are.
+func (f Folder) MakeWithoutCodes(jobs []notices.Job, progress func(code string)) ([]string, error) {
+	output, err := f.build(jobs, Ledger{}, "", progress)
+	if err != nil {
+		return nil, err
+	}
+	return Write(f.Out, output)
+}
+
+// build makes everything that Write needs, in memory.
+func (f Folder) build(jobs []notices.Job, ledger Ledger, key Key, progress func(code string)) (Output, error) {
+	programme := jobs[0].Programme
+	kit, err := NewKit(programme, key)
+	if err != nil {
+		return Output{}, err
+	}
+	before := os.DirFS(f.Out)
+	index, err1 := LoadIndex(before)
+	earlier, err2 := LoadRecords(before)
+	if err := cmp.Or(err1, err2); err != nil {
+		return Output{}, err
+	}
+	var output Output
+	var made []JobRecord
+	for _, job := range jobs {
+		progress(job.Code)
+		unit, err := Build(job, notices.Decide(job), ledger, kit, recordOf(earlier, job.Code))
+		if err != nil {
+			return Output{}, err
+		}
+		output.Jobs = append(output.Jobs, unit)
+		made = append(made, unit.Record)
+	}
+	output.Shared, err = shared(kit, programme, MergeRecords(earlier, made), index)
+	return output, err
+}
+
+func recordOf(records []JobRecord, code string) JobRecord {
+	i := slices.IndexFunc(records, func(r JobRecord) bool { return r.Code == code })
+	if i < 0 {
+		return JobRecord{}
+	}
+	return records[i]
+}
+
+// shared are the files outside the jobs' folders. Without codes there are no addresses, and the site stays as it is.
+func shared(kit Kit, programme notices.Programme, records []JobRecord, index Index) (Files, error) {
+	files := kit.fontFiles()
+	desk, err := kit.desk(records)
+	if err != nil {
+		return nil, err
+	}
+	files["print/index.html"] = desk
+	if kit.Key != "" {
+		pages, err := press{kit: kit, programme: programme}.sharedPages()
+		if err != nil {
+			return nil, err
+		}
+		maps.Copy(files, pages)
+	}
+	return NewShared(files, records, index), nil
+}

@@ -1,0 +1,219 @@
+package site
+
+import (
+	"cmp"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"slices"
+	"strings"
+)
+
+// RecordFile is the name of every record: one for each job in print/<code>/, and the index of them at the root of the output.
+const RecordFile = "record.json"
+
+// An Index is the record.json at the root of the output. All paths in records have slashes and start at that root.
+type Index struct {
+	Doorleaf int          `json:"doorleaf"` // version of the format: 1
+	Jobs     []IndexJob   `json:"jobs"`     // by code
+	Files    []FileRecord `json:"files"`    // every file outside the jobs' folders that doorleaf wrote, except this one
+}
+
+// An IndexJob points to the record of one job.
+type IndexJob struct {
+	Code   string `json:"code"`
+	Token  string `json:"token"`
+	Record string `json:"record"` // print/<code>/record.json
+}
+
+// A FileRecord is a file as doorleaf wrote it.
+type FileRecord struct {
+	Path   string `json:"path"`
+	SHA256 string `json:"sha256"` // hexadecimal digits
+}
+
+// A JobRecord says what was made for one job, and why.
+type JobRecord struct {
+	Code       string         `json:"code"`
+	Token      string         `json:"token"`      // "" when the job was never made with codes
+	Address    string         `json:"address"`    // of the house; private to the paper
+	Days       []string       `json:"days"`       // work days, YYYY-MM-DD, in order
+	WalkList   string         `json:"walk_list"`  // path of the list to carry along the street
+	Everything string         `json:"everything"` // path of the file that prints all sheets at once
+	Fonts      []FontRecord   `json:"fonts"`
+	Sheets     []SheetRecord  `json:"sheets"`
+	Pages      []PageRecord   `json:"pages"`
+	Reasons    []ReasonRecord `json:"reasons"`
+	Files      []FileRecord   `json:"files"` // every file in the job's two folders, except its record.json
+}
+
+// A FontRecord is a font that the sheets were measured and are printed with.
+type FontRecord struct {
+	Name    string `json:"name"`
+	Version string `json:"version"`
+	SHA256  string `json:"sha256"`
+}
+
+// A SheetRecord is one sheet of paper.
+type SheetRecord struct {
+	ID       string       `json:"id"`
+	Kind     string       `json:"kind"`
+	Title    string       `json:"title"` // for the coordinator: "Close-windows request"
+	To       string       `json:"to"`    // for the coordinator: whom it is for, or which door
+	For      []string     `json:"for"`   // ids of households and neighbours
+	Hang     []string     `json:"hang"`  // ways in, of the closed list
+	Revision int          `json:"revision"`
+	Replaces int          `json:"replaces"` // the revision whose paper has to come down or be thrown away; 0 when there is none
+	Copies   int          `json:"copies"`
+	Paper    string       `json:"paper"`
+	Path     string       `json:"path"`
+	SHA256   string       `json:"sha256"`
+	Due      string       `json:"due"` // YYYY-MM-DD; "" when there is no such day
+	Faces    []FaceRecord `json:"faces"`
+}
+
+// A FaceRecord is one side of a sheet, in one language.
+type FaceRecord struct {
+	Language          string  `json:"language"` // BCP 47
+	Pages             int     `json:"pages"`    // printed sides that it fills
+	QR                string  `json:"qr"`       // the exact text in the code; "" when there is none
+	Page              string  `json:"page"`     // path of the file that the code opens; "" when there is no code
+	ReadingDistanceFt float64 `json:"reading_distance_ft"`
+	CapHeightMM       float64 `json:"cap_height_mm"`
+}
+
+// A PageRecord is one page of the website.
+type PageRecord struct {
+	Path     string `json:"path"`
+	URL      string `json:"url"`
+	Kind     string `json:"kind"`
+	Language string `json:"language"` // "" where the reader chooses
+	SHA256   string `json:"sha256"`
+}
+
+// A ReasonRecord is one decision, for whoever asks why a sheet is there or not.
+type ReasonRecord struct {
+	Decision string `json:"decision"`
+	Outcome  string `json:"outcome"`
+	Because  string `json:"because"`
+	Source   string `json:"source"`
+}
+
+// recordPath is where the record of the job with that code lies.
+func recordPath(code string) string { return "print/" + code + "/" + RecordFile }
+
+// LoadIndex reads the index of an output folder. An empty folder has an empty one.
+func LoadIndex(output fs.FS) (Index, error) {
+	data, err := fs.ReadFile(output, RecordFile)
+	if errors.Is(err, fs.ErrNotExist) {
+		return Index{}, nil
+	}
+	if err != nil {
+		return Index{}, fmt.Errorf("cannot read the index of the output folder: %w", err)
+	}
+	var index Index
+	if json.Unmarshal(data, &index) != nil || index.Doorleaf < 1 {
+		return Index{}, fmt.Errorf("%s in the output folder is damaged or not doorleaf's; move it elsewhere, or choose another output folder", RecordFile)
+	}
+	if index.Doorleaf > formatVersion {
+		return Index{}, fmt.Errorf("%s in the output folder was written by a newer doorleaf; use that one, or choose another output folder", RecordFile)
+	}
+	return index, nil
+}
+
+// LoadRecords reads the records of all jobs in an output folder, by code. An empty folder has none, and a job whose folder somebody took away
+// is left out.
+func LoadRecords(output fs.FS) ([]JobRecord, error) {
+	index, err := LoadIndex(output)
+	if err != nil {
+		return nil, err
+	}
+	var records []JobRecord
+	for _, job := range index.Jobs {
+		record, err := loadRecord(output, job.Code)
+		if errors.Is(err, fs.ErrNotExist) {
+			continue
+		}
+		if err != nil {
+			return nil, err
+		}
+		records = append(records, record)
+	}
+	slices.SortFunc(records, byCode)
+	return records, nil
+}
+
+// loadRecord reads the record of one job; the error of a missing one is fs.ErrNotExist.
+func loadRecord(output fs.FS, code string) (JobRecord, error) {
+	if !codeForm.MatchString(code) {
+		return JobRecord{}, fmt.Errorf("%s in the output folder names a job %q, which can not be; move that file elsewhere", RecordFile, code)
+	}
+	data, err := fs.ReadFile(output, recordPath(code))
+	if err != nil {
+		return JobRecord{}, fmt.Errorf("cannot read the record of job %s: %w", code, err)
+	}
+	var record JobRecord
+	if json.Unmarshal(data, &record) != nil || record.Code != code {
+		return JobRecord{}, fmt.Errorf("%s is damaged or not doorleaf's; move the folder print/%s elsewhere and make the job again", recordPath(code), code)
+	}
+	return record, nil
+}
+
+// MergeRecords is earlier with the records of the jobs made now in their place, by code.
+func MergeRecords(earlier, made []JobRecord) []JobRecord {
+	isMade := func(old JobRecord) bool {
+		return slices.ContainsFunc(made, func(r JobRecord) bool { return r.Code == old.Code })
+	}
+	all := append(slices.DeleteFunc(slices.Clone(earlier), isMade), made...)
+	slices.SortFunc(all, byCode)
+	return all
+}
+
+func byCode(a, b JobRecord) int { return cmp.Compare(a.Code, b.Code) }
+
+// newIndex points to all records. A shared file of an earlier make, such as an older font, is still ours and perhaps still in use, so it stays
+// listed.
+func newIndex(earlier Index, records []JobRecord, shared Files) Index {
+	index := Index{Doorleaf: formatVersion, Jobs: []IndexJob{}, Files: fileRecords(shared)}
+	for _, r := range records {
+		index.Jobs = append(index.Jobs, IndexJob{Code: r.Code, Token: r.Token, Record: recordPath(r.Code)})
+	}
+	for _, old := range earlier.Files {
+		if _, again := shared[old.Path]; !again {
+			index.Files = append(index.Files, old)
+		}
+	}
+	slices.SortFunc(index.Files, byPath)
+	return index
+}
+
+// fileRecords lists files by path.
+func fileRecords(files Files) []FileRecord {
+	records := []FileRecord{}
+	for path, data := range files {
+		records = append(records, FileRecord{Path: path, SHA256: digest(data)})
+	}
+	slices.SortFunc(records, byPath)
+	return records
+}
+
+func byPath(a, b FileRecord) int { return strings.Compare(a.Path, b.Path) }
+
+// withLists is the record with empty lists where it had none, so that the file says [] and never null.
+func (r JobRecord) withLists() JobRecord {
+	r.Days, r.Fonts, r.Pages = list(r.Days), list(r.Fonts), list(r.Pages)
+	r.Reasons, r.Files, r.Sheets = list(r.Reasons), list(r.Files), list(slices.Clone(r.Sheets))
+	for i, sheet := range r.Sheets {
+		sheet.For, sheet.Hang, sheet.Faces = list(sheet.For), list(sheet.Hang), list(sheet.Faces)
+		r.Sheets[i] = sheet
+	}
+	return r
+}
+
+func list[T any](items []T) []T {
+	if items == nil {
+		return []T{}
+	}
+	return items
+}

@@ -1,0 +1,162 @@
+package site
+
+import (
+	"fmt"
+	"html/template"
+	"strconv"
+
+	"example.org/doorleaf/locales"
+	"example.org/doorleaf/notices"
+)
+
+// A voice says messages and values in one language. It keeps the first thing that went wrong, so that a layout is filled in without an error
+// at every word; whoever made it looks at err in the end.
+type voice struct {
+	*locales.Speaker
+	desk *locales.Speaker
+	page bool // on a page a phone is a link and a day has its year
+	err  error
+}
+
+func (kit Kit) voice(l notices.Language, page bool) *voice {
+	return &voice{Speaker: kit.Speakers[l], desk: kit.Desk, page: page}
+}
+
+// plain is a message for a headline or a label.
+func (v *voice) plain(m notices.Message) string {
+	text, err := v.Text(m.ID, v.values(m.Values))
+	return kept(v, text, err)
+}
+
+// html is a message for running text.
+func (v *voice) html(m notices.Message) template.HTML {
+	text, err := v.HTML(m.ID, v.values(m.Values))
+	return kept(v, text, err)
+}
+
+func (v *voice) htmls(messages []notices.Message) []template.HTML {
+	var all []template.HTML
+	for _, m := range messages {
+		all = append(all, v.html(m))
+	}
+	return all
+}
+
+func kept[T any](v *voice, result T, err error) T {
+	if v.err == nil {
+		v.err = err
+	}
+	return result
+}
+
+// values are what a sentence can hold, under the names of their kinds.
+func (v *voice) values(values []notices.Value) map[string]locales.Value {
+	all := map[string]locales.Value{}
+	for _, value := range values {
+		all[notices.KindOf(value)] = v.value(value)
+	}
+	return all
+}
+
+func (v *voice) value(value notices.Value) locales.Value {
+	switch value := value.(type) {
+	case notices.Name:
+		return locales.Plain(string(value))
+	case notices.Address:
+		return locales.Plain(string(value))
+	case notices.HouseNumber:
+		return locales.Plain(string(value))
+	case notices.StateName:
+		return locales.Plain(string(value))
+	case notices.LanguageName:
+		return locales.Plain(v.desk.NameOf(string(value)))
+	case notices.Year:
+		return locales.Plain(strconv.Itoa(int(value)))
+	case notices.Number:
+		return locales.Count(int(value))
+	case notices.Phone:
+		if v.page {
+			return locales.Link(value.Written(), value.Dial())
+		}
+		return locales.Plain(value.Written())
+	case fmt.Stringer: // distances and days in the coordinator's English
+		return locales.Plain(value.String())
+	}
+	return kept(v, locales.Value{}, fmt.Errorf("a sentence can not hold a value of kind %s", notices.KindOf(value)))
+}
+
+// cells are a value that stands alone in a table: usually one line, and one for each span of days.
+func (v *voice) cells(value notices.Value) []template.HTML {
+	switch value := value.(type) {
+	case notices.Message:
+		return []template.HTML{v.html(value)}
+	case notices.Days:
+		return v.days(value)
+	case notices.Time:
+		return escaped(v.Time(notices.Clock(value).Hour(), notices.Clock(value).Minute()))
+	case notices.Words:
+		return escaped(v.words(value))
+	case notices.Name:
+		return bdi(string(value))
+	case notices.Address:
+		return bdi(string(value))
+	}
+	return kept(v, []template.HTML(nil), fmt.Errorf("a cell can not hold a value of kind %s", notices.KindOf(value)))
+}
+
+// label is the same as one plain string.
+func (v *voice) label(value notices.Value) string {
+	switch value := value.(type) {
+	case notices.Message:
+		return locales.Alone(v.plain(value))
+	case notices.Words:
+		return v.words(value)
+	case notices.Days:
+		return v.List(v.spans(value))
+	}
+	return kept(v, "", fmt.Errorf("a label can not hold a value of kind %s", notices.KindOf(value)))
+}
+
+func (v *voice) days(days notices.Days) []template.HTML {
+	var all []template.HTML
+	for _, span := range v.spans(days) {
+		all = append(all, escaped(span)...)
+	}
+	return all
+}
+
+func (v *voice) spans(days notices.Days) []string {
+	var all []string
+	for _, span := range days {
+		text := v.day(span.First)
+		if span.Last != span.First {
+			text += " – " + v.day(span.Last)
+		}
+		all = append(all, text)
+	}
+	return all
+}
+
+func (v *voice) day(d notices.Date) string {
+	if v.page {
+		return locales.Alone(v.Day(d.Year, d.Month, d.Day))
+	}
+	return locales.Alone(v.ShortDay(d.Year, d.Month, d.Day))
+}
+
+// words are entries of the closed lists as one list, alone in a cell.
+func (v *voice) words(ids notices.Words) string {
+	var words []string
+	for _, id := range ids {
+		words = append(words, v.plain(notices.Message{ID: id}))
+	}
+	return locales.Alone(v.List(words))
+}
+
+func escaped(text string) []template.HTML {
+	return []template.HTML{template.HTML(template.HTMLEscapeString(text))}
+}
+
+func bdi(text string) []template.HTML {
+	return []template.HTML{template.HTML("<bdi>" + template.HTMLEscapeString(text) + "</bdi>")}
+}

@@ -1,0 +1,80 @@
+package templates
+
+// The coordinator's own lists are in English, so their words stand in the layouts.
+
+// A WalkList is a table to carry along the street and to fill in by hand.
+type WalkList struct {
+	Code, Address, Paper string
+	Fonts                []Font
+	Pages                [][]WalkRow // rows of each side of paper
+}
+
+// WalkRowsPerPage is how many homes fit on one side.
+const WalkRowsPerPage = 8
+
+// A WalkRow is one home.
+type WalkRow struct{ Who, Sheet, Languages, Due string }
+
+// RenderWalkList lays out a walk list.
+func RenderWalkList(w WalkList) ([]byte, error) { return render("walk.html", w) }
+
+// A Desk is the coordinator's sheet: every job with what to print, where it goes, by when and why.
+type Desk struct {
+	Fonts []Font
+	Jobs  []DeskJob
+}
+
+// A DeskJob is one job of a Desk.
+type DeskJob struct {
+	Code, Address, Days  string
+	Everything, WalkList string // links
+	Draft                []string
+	Piles                []DeskPile
+	TakeDown             []DeskTick
+	Reasons              []DeskReason
+}
+
+// A DeskPile is sheets that are carried together: letters, requests, the crew's pack, spares.
+type DeskPile struct {
+	Name, Note string
+	Rows       []DeskRow
+}
+
+// A DeskRow is one sheet to print.
+type DeskRow struct {
+	Href, Title, To, Languages, Due string
+	Copies, Sides                   int
+	ReadFrom                        string // signs only
+}
+
+// A DeskTick is a door with a box to tick when its signs are down again.
+type DeskTick struct {
+	Where string
+	Signs int
+}
+
+// A DeskReason is one decision with its grounds.
+type DeskReason struct{ Outcome, Because, Source string }
+
+// RenderDesk lays out the coordinator's sheet.
+func RenderDesk(d Desk) ([]byte, error) { return render("desk.html", d) }
+
+// A WalkRound is the form to fill in by hand at the house: the questions of the job file in its order and words.
+type WalkRound struct {
+	Paper string
+	Fonts []Font
+	Parts []WalkRoundPart
+}
+
+// A WalkRoundPart is the questions about one thing, asked as many times as there are columns.
+type WalkRoundPart struct {
+	Head    string
+	Columns int
+	Rows    []WalkRoundRow
+}
+
+// A WalkRoundRow is one question, with the key of the job file that its answer goes to.
+type WalkRoundRow struct{ Key, Question string }
+
+// RenderWalkRound lays out a walk-round form.
+func RenderWalkRound(w WalkRound) ([]byte, error) { return render("walkround.html", w) }

@@ -1,0 +1,38 @@
+package templates
+
+import (
+	"bytes"
+	"embed"
+	"fmt"
+	"html/template"
+)
+
+//go:embed html css
+var files embed.FS
+
+var layouts = template.Must(template.New("").Funcs(template.FuncMap{
+	"pt":      func(size float64) template.CSS { return template.CSS(fmt.Sprintf("%.2fpt", size)) },
+	"mm":      func(length float64) template.CSS { return template.CSS(fmt.Sprintf("%.2fmm", length)) },
+	"add":     func(a, b int) int { return a + b },
+	"columns": func(n int) []struct{} { return make([]struct{}, n) },
+	"css":     func(name string) template.CSS { return style(name) },
+}).ParseFS(files, "html/*.html"))
+
+// RenderSheet lays the faces out, one after another, each exactly one side of paper.
+func RenderSheet(s Sheet) ([]byte, error) { return render("sheet.html", s) }
+
+func render(name string, view any) ([]byte, error) {
+	var out bytes.Buffer
+	if err := layouts.ExecuteTemplate(&out, name, view); err != nil {
+		return nil, fmt.Errorf("layout %s: %w", name, err)
+	}
+	return out.Bytes(), nil
+}
+
+func style(name string) template.CSS {
+	text, err := files.ReadFile("css/" + name)
+	if err != nil {
+		panic(err) // embedded above: a misspelt name is a mistake of ours
+	}
+	return template.CSS(text)
+}

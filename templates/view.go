@@ -1,0 +1,118 @@
+package templates
+
+import "html/template"
+
+// Fitted is texts with their measured lines, at one size. Each line is set as it was measured and never wraps.
+type Fitted struct {
+	Size    float64 // pt
+	Leading float64
+	Gap     float64    // between texts, as a multiple of the size
+	Texts   [][]string // the lines of each text
+}
+
+// A Sheet is a file to print.
+type Sheet struct {
+	Title    string
+	Paper    string // "letter" or "a4"
+	Fonts    []Font
+	WalkList *WalkList // in front of everything, when all is printed in one go
+	Leaves   []Leaf
+}
+
+// A Font is a printing font beside the sheets.
+type Font struct {
+	Family string
+	Weight int
+	Path   string // relative to the sheet's file
+}
+
+// A Leaf is one sheet of paper as it leaves the printer: a front, and a back unless it is blank.
+type Leaf struct {
+	Faces    []Face
+	PadBlank bool // a blank back keeps the next leaf on a front when everything is printed in one go
+}
+
+// A Face is one side of paper. Exactly one of Sign and Letter is set.
+type Face struct {
+	Lang, Dir string
+	Sign      *Sign
+	Letter    *Letter
+	Call      Call
+	Code      Code
+	Foot      Foot
+}
+
+// A Sign is a danger legend, the area's name, a few lines and two marks.
+type Sign struct {
+	Danger  Fitted // the signal word
+	Hazards Fitted // the message lines of the legend, at one size
+	Area    Fitted
+	Orders  Fitted
+	Marks   []template.HTML
+}
+
+// A Letter is a head, a table of facts, short blocks, and lines to fill in.
+type Letter struct {
+	Text   Text
+	Beside *Text // the same in a second language, below the first
+	Blanks []Blank
+}
+
+// A Text is what a letter says in one language.
+type Text struct {
+	Lang, Dir string
+	For       template.HTML
+	ForLabel  string
+	Head      Fitted
+	Marks     []template.HTML
+	Facts     []FactGroup
+	Blocks    []Block
+}
+
+// A FactGroup is rows of a table under one label; Label is "" when the rows speak for themselves.
+type FactGroup struct {
+	Label string
+	Rows  []Fact
+}
+
+// A Fact is one row: a label, and cells that stand under each other.
+type Fact struct {
+	Label string
+	Cells []template.HTML
+}
+
+// A Block is a few sentences under a small head; Head is "" when there is none.
+type Block struct {
+	Head  string
+	Lines []template.HTML
+}
+
+// A Blank is a line to fill in by hand, labelled in one language or two.
+type Blank struct{ Label, Beside string }
+
+// A Call is whom to ring, and what to say.
+type Call struct {
+	Head, AskFor string       // AskFor is "" when nobody is named
+	Phone        string       // as written: "(612) 555-0142"
+	Dial         template.URL // the same as a tel: address, for pages
+	Speaks       string       // "We speak: English and Spanish"
+	Say, Words   string       // Words are English; "" when the reader's language is English
+}
+
+// A Code is a QR code of so many mm with the address that it opens, to type. Nothing is set when sheets carry phones only.
+type Code struct {
+	SVG    template.HTML
+	Size   float64 // mm, quiet zone included
+	Scan   string
+	OrType string
+	Host   string   // "leaf.example.org/"
+	Digits []string // the 12 digits of the address in groups
+}
+
+// A Foot is the small print below.
+type Foot struct {
+	Sheet    string // "Sheet alder-14 / letter-h1"
+	Revision string
+	Caution  string
+	Draft    string // "" when a fluent person has signed the translation
+}

@@ -3,6 +3,8 @@ package notices
 import (
 	"fmt"
 	"slices"
+
+	"example.org/doorleaf/notices/strict"
 )
 
 // checkDaysAtHome: an entry is for a day on which somebody works or may work, each day once.
@@ -47,25 +49,29 @@ func (r *reader) allDaysRead(job *Job) bool {
 // checkEveryWorkDay: a household must know how it gets through each planned day.
 func checkEveryWorkDay(r *reader, job *Job) {
 	for i, h := range job.Households {
-		if !allDaysAtHomeRead(h) {
+		if !r.allDaysAtHomeRead(h, i) {
 			continue
 		}
 		for _, day := range WorkDays(job.Work) {
 			if !slices.ContainsFunc(h.OnWorkDays, func(d DayAtHome) bool { return d.Day == day }) {
-				r.missingDay(day, h, i)
+				r.missingDay(day, i)
 			}
 		}
 	}
 }
 
-func (r *reader) missingDay(day Date, h Household, i int) {
-	at := *r.at("households", i, "on_work_days")
-	at.Text = ""
-	r.problem(&at, fmt.Sprintf("household %q has no way out, bed, bathroom or kitchen on %s", h.ID, dayWritten(day)),
+func (r *reader) missingDay(day Date, i int) {
+	at := r.at("households", i, "on_work_days")
+	r.problem(at, fmt.Sprintf("this household has no way out, bed, bathroom or kitchen on %s", dayWritten(day)),
 		fmt.Sprintf("add under on_work_days {day: %s, uses_door: back_door, reaches: [bed, bathroom, kitchen]}, or {day: %s, sleeps_at: ...}", day, day))
 }
 
-func allDaysAtHomeRead(h Household) bool {
+func (r *reader) allDaysAtHomeRead(h Household, i int) bool {
+	household := r.at("households", i)
+	days := household.At("on_work_days")
+	if household.Kind != strict.Object || days.Kind == strict.Text || days.Kind == strict.Refused {
+		return false
+	}
 	return !slices.ContainsFunc(h.OnWorkDays, func(d DayAtHome) bool { return d.Day.IsZero() })
 }
 
@@ -95,7 +101,7 @@ func checkReach(r *reader, job *Job) {
 // has reports whether something is written for a key, even if it was not understood.
 func (r *reader) has(key string, path []any) bool {
 	v := r.at(path...).Get(key)
-	return v != nil && v.Kind != 0
+	return v != nil && v.Kind != strict.Empty
 }
 
 func meets(reaches []Room, need Need) bool {

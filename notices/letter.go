@@ -67,7 +67,7 @@ func letterContent(job Job, h Household) Content {
 			{letterWhy.With(), said([]Text{letterWhyDust, letterWhyHarm})},
 			{letterDustHead.With(), append(said([]Text{letterDust}), letterAte.With(PoisonControl))},
 		},
-		Call: Call{Name(job.OnTheDay.Name), job.Programme.Phone, Address(job.Address)},
+		Call: Call{Name(job.OnTheDay.Name), job.Programme.Phone, job.street()},
 	}
 }
 
@@ -77,7 +77,7 @@ func shutRooms(job Job) []Fact {
 	for _, w := range job.Work {
 		cells := []Value{spansOf(w.Days)}
 		if !w.RainDay.IsZero() {
-			cells = append(cells, letterRain.With(), spansOf([]Date{w.RainDay}))
+			cells = append(cells, Pair{letterRain.With(), spansOf([]Date{w.RainDay})})
 		}
 		facts = append(facts, Fact{Words{w.Area.Word()}, cells})
 	}

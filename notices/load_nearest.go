@@ -10,12 +10,12 @@ func suggestion(text, noun string, known []string) string {
 	return "choose one that is known " + choices(noun, known)
 }
 
-// nearest is the known word that text is most likely a slip of: at most a third of its letters differ, or text is a piece of it.
+// nearest is the known word that text is most likely a slip of: about a third of its letters may differ, or one is a piece of the other.
 func nearest(text string, known []string) (string, bool) {
 	text = plain(text)
-	best, least := "", len([]rune(text))/3+1
+	best, least := "", (len([]rune(text))+2)/3+1
 	for _, word := range known {
-		if d := distance(text, plain(word)); d < least || d == least && best == "" && d == 1 {
+		if d := distance(text, plain(word)); d < least {
 			best, least = word, d
 		}
 	}
@@ -23,11 +23,11 @@ func nearest(text string, known []string) (string, bool) {
 }
 
 func orContaining(best, text string, known []string) (string, bool) {
-	if best != "" || len(text) < 4 {
+	if best != "" || len(text) < 3 {
 		return best, best != ""
 	}
 	for _, word := range known {
-		if strings.Contains(plain(word), text) || len(word) >= 4 && strings.Contains(text, plain(word)) {
+		if strings.Contains(plain(word), text) || len(word) >= 3 && strings.Contains(text, plain(word)) {
 			return word, true
 		}
 	}

@@ -89,9 +89,20 @@ func (r *reader) kind(v *strict.Node, f Field, want strict.Kind) *strict.Node {
 		return v
 	}
 	if v.Kind != strict.Refused {
-		r.problem(v, fmt.Sprintf("%s holds %s, and this is %s", f.Key, f.Holds, kindNames[v.Kind]), "write it "+like(f))
+		r.problem(v, fmt.Sprintf("%s, and this is %s", expects(f, want), kindNames[v.Kind]), "write it "+like(f))
 	}
 	return nil
+}
+
+// expects tells what a field holds, or one entry of its list.
+func expects(f Field, want strict.Kind) string {
+	switch {
+	case want == strict.Text && (f.Holds == HoldsList || f.Holds == HoldsListOrUnknown):
+		return "each entry of " + f.Key + " is a text"
+	case want == strict.Object && f.Holds == HoldsObjects:
+		return "each entry of " + f.Key + " has keys of its own"
+	}
+	return fmt.Sprintf("%s holds %s", f.Key, f.Holds)
 }
 
 var kindNames = map[strict.Kind]string{

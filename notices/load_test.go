@@ -140,7 +140,7 @@ neighbours: [{id: n, address: 12 Alder Court}]
 }
 
 // archive is one file of testdata/problems: a programme (the good one unless it has its own), job files and the problems to expect.
-// A section "options" may say "no programme" and name more files to load.
+// A section "rest" stands at the end of each job file. A section "options" may say "no programme" and name more files to load.
 type archive struct {
 	path  string
 	txtar *txtar.Archive
@@ -167,6 +167,7 @@ func archives(t *testing.T) []archive {
 
 func unpacked(t *testing.T, path string, parsed *txtar.Archive) archive {
 	a := archive{path: path, txtar: parsed, fsys: folder(testProgramme, nil)}
+	var rest []byte
 	for _, f := range parsed.Files {
 		switch {
 		case f.Name == "problems":
@@ -179,6 +180,8 @@ func unpacked(t *testing.T, path string, parsed *txtar.Archive) archive {
 				}
 				a.files = append(a.files, line)
 			}
+		case f.Name == "rest":
+			rest = f.Data
 		case f.Name == ProgrammeFile || strings.HasPrefix(f.Name, "jobs/"):
 			a.fsys[f.Name] = &fstest.MapFile{Data: []byte(strings.ReplaceAll(string(f.Data), "␀", "\x00"))}
 			if f.Name != ProgrammeFile {
@@ -186,6 +189,11 @@ func unpacked(t *testing.T, path string, parsed *txtar.Archive) archive {
 			}
 		default:
 			t.Fatalf("%s has a section %q that means nothing", path, f.Name)
+		}
+	}
+	for _, file := range a.files {
+		if f := a.fsys[file]; f != nil {
+			f.Data = append(f.Data, rest...)
 		}
 	}
 	return a
@@ -224,7 +232,7 @@ func checkPlace(t *testing.T, fsys fs.FS, p Problem) {
 		t.Errorf("%v: no such place", p)
 		return
 	}
-	if p.Text == "" || strings.ContainsAny(p.Text, "\n\uFFFD") {
+	if p.Text == "" || strings.ContainsAny(p.Text, "\n\x00\uFFFD") {
 		return
 	}
 	rest := []rune(lines[p.Line-1])[p.Column-1:]

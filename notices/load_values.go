@@ -75,8 +75,11 @@ func slugAdvice(text string, shape *regexp.Regexp) string {
 
 func (r *reader) phone(v *strict.Node) Phone {
 	phone, err := ParsePhone(v.Text)
-	if err != nil {
+	switch {
+	case err != nil:
 		r.wrong(v, "can't be dialled", err.Error())
+	case phone == "911":
+		r.wrong(v, "is for emergencies", "write a number that your own people answer")
 	}
 	return phone
 }

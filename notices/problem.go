@@ -20,7 +20,15 @@ type Problem struct {
 }
 
 func (p Problem) String() string {
-	return fmt.Sprintf("%s:%d:%d: %s; %s", p.File, p.Line, p.Column, p.Says, p.Mend)
+	return fmt.Sprintf("%s:%d:%d: %s", p.File, p.Line, p.Column, p.message())
+}
+
+// message joins both halves: with a semicolon, or as sentences when the first half ends as one.
+func (p Problem) message() string {
+	if strings.HasSuffix(p.Says, "?") || strings.HasSuffix(p.Says, ".") {
+		return p.Says + " " + strings.ToUpper(p.Mend[:1]) + p.Mend[1:] + "."
+	}
+	return p.Says + "; " + p.Mend
 }
 
 // Problems are in the order of file, line and column. No problems are an empty list; ask for its length.

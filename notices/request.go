@@ -1,5 +1,7 @@
 package notices
 
+import "strings"
+
 var (
 	requestHead      = text("request.head", HouseNumber(""))
 	requestDo        = text("request.do_head")
@@ -121,7 +123,13 @@ func nearPage(job Job) Page {
 
 // programmeCall is for neighbours: they ring the programme and name the house that the work is at.
 func (job Job) programmeCall() Call {
-	return Call{Phone: job.Programme.Phone, Say: Address(job.Address)}
+	return Call{Phone: job.Programme.Phone, Say: job.street()}
+}
+
+// street is what to say on the phone: "14 Alder Court".
+func (job Job) street() Address {
+	street, _, _ := strings.Cut(job.Address, ",")
+	return Address(street)
 }
 
 func (job Job) houseNumber() HouseNumber { return HouseNumber(job.HouseNumber()) }

@@ -18,6 +18,10 @@ type (
 	Hours struct{ From, To Clock }
 	Time  Clock
 	Words []string // message ids of words of the closed lists, shown as a list: "way.back_door"
+	Pair  struct { // a label and its value on one line of a cell
+		Label Message
+		Value Value
+	}
 )
 
 func (Name) value()         {}
@@ -30,3 +34,4 @@ func (Days) value()         {}
 func (Hours) value()        {}
 func (Time) value()         {}
 func (Words) value()        {}
+func (Pair) value()         {}

@@ -35,10 +35,11 @@ func (p press) face(sheet notices.Sheet, face notices.Face, revision int) (templ
 	}
 	var err error
 	if sheet.Kind == notices.WorkAreaSign {
+		view.Call.From = p.programme.Name
 		view.Sign, record.CapHeightMM, err = signView(v, face)
 		record.ReadingDistanceFt = fit.ReadingDistance(record.CapHeightMM)
 	} else {
-		view.Letter, record.CapHeightMM, err = p.letterView(v, face)
+		view.Letter, record.CapHeightMM, err = p.letterView(v, sheet.Kind, face)
 	}
 	return view, record, describe(cmp.Or(err, v.err), sheet, face)
 }
@@ -94,6 +95,9 @@ func (p press) call(v *voice, call notices.Call, l notices.Language) templates.C
 		Head:  v.plain(notices.CallHead.With()),
 		Phone: call.Phone.Written(),
 		Dial:  template.URL(call.Phone.Dial()),
+	}
+	if v.page {
+		view.From = p.programme.Name
 	}
 	if call.Who != "" {
 		view.AskFor = v.plain(notices.CallAskFor.With(call.Who))
@@ -160,8 +164,8 @@ func signView(v *voice, face notices.Face) (*templates.Sign, float64, error) {
 }
 
 // letterView is the layout of everything but signs. The cap height in mm is that of the head.
-func (p press) letterView(v *voice, face notices.Face) (*templates.Letter, float64, error) {
-	text, err := textView(v, face.Content)
+func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*templates.Letter, float64, error) {
+	text, err := p.textView(v, headBox(kind, face.Content), face.Content)
 	if err != nil {
 		return nil, 0, err
 	}
@@ -169,17 +173,18 @@ func (p press) letterView(v *voice, face notices.Face) (*templates.Letter, float
 	if face.Beside != "" {
 		err = p.addBeside(face, letter)
 	}
+	letter.Roomy = isRoomy(kind)
 	return letter, fit.Bold().CapHeightMM(text.Head.Size), err
 }
 
 // addBeside repeats the text in a second language on the same side.
 func (p press) addBeside(face notices.Face, letter *templates.Letter) error {
 	second := p.kit.voice(face.Beside, false)
-	text, err := textView(second, face.Content)
+	text, err := p.textView(second, templates.WideBox, face.Content)
 	if err != nil {
 		return err
 	}
-	text.For = ""
+	text.For, text.From = "", ""
 	letter.Beside = &text
 	for i, b := range blanks(second, face.Blanks) {
 		letter.Blanks[i].Beside = b.Label
@@ -187,9 +192,10 @@ func (p press) addBeside(face notices.Face, letter *templates.Letter) error {
 	return second.err
 }
 
-func textView(v *voice, content notices.Content) (templates.Text, error) {
+func (p press) textView(v *voice, box templates.Box, content notices.Content) (templates.Text, error) {
 	view := templates.Text{
 		Lang: v.Tag(), Dir: v.Direction(),
+		From:  p.programme.Name,
 		Marks: marks(content.Marks),
 		Facts: factGroups(v, content.Facts),
 	}
@@ -203,13 +209,24 @@ func textView(v *voice, content notices.Content) (templates.Text, error) {
 	if v.err != nil {
 		return view, v.err
 	}
-	box := templates.HeadBox
-	if len(content.Marks) == 0 {
-		box = templates.WideBox
-	}
 	var err error
 	view.Head, err = fitted(fit.Bold(), []string{head}, box)
 	return view, err
+}
+
+func headBox(kind notices.Kind, content notices.Content) templates.Box {
+	switch {
+	case len(content.Marks) == 0:
+		return templates.WideBox
+	case isRoomy(kind):
+		return templates.RoomyBox
+	}
+	return templates.HeadBox
+}
+
+// isRoomy is for what a neighbour reads in ten seconds.
+func isRoomy(kind notices.Kind) bool {
+	return kind == notices.CloseWindowsRequest || kind == notices.NeighbourNote || kind == notices.PetFlyer
 }
 
 func block(v *voice, b notices.Block) templates.Block {
@@ -225,7 +242,7 @@ func factGroups(v *voice, facts []notices.Fact) []templates.FactGroup {
 	var groups []templates.FactGroup
 	for _, f := range facts {
 		if len(f.Cells) == 0 {
-			groups = append(groups, templates.FactGroup{Label: v.label(f.Label)})
+			groups = append(groups, templates.FactGroup{Label: v.label(f.Label)[0]})
 			continue
 		}
 		if len(groups) == 0 {

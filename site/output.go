@@ -88,6 +88,15 @@ func (o Output) all() Files {
 	return all
 }
 
+// folders lists every folder that a make writes to.
+func (o Output) folders() []string {
+	folders := []string{"print", "web", fontFolder}
+	for _, job := range o.Jobs {
+		folders = append(folders, job.Folders...)
+	}
+	return folders
+}
+
 // check finds what would write outside the folders of jobs and indexes, or into one folder from two jobs.
 func (o Output) check() error {
 	owner := map[string]string{fontFolder: "the fonts"}

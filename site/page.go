@@ -98,9 +98,9 @@ func (p press) pageFacts(v *voice, facts []notices.Fact, ledger LedgerJob) []tem
 	for _, f := range facts {
 		rows = append(rows, fact(v, f))
 	}
-	changed := templates.Fact{Label: v.plain(notices.DatesChanged.With())}
+	changed := templates.Fact{Label: v.label(notices.DatesChanged.With())}
 	if day, err := time.Parse(time.DateOnly, ledger.DatesChangedOn); err == nil {
-		changed.Cells = escaped(locales.Alone(v.Day(day.Date())))
+		changed.Cells = strong(locales.Alone(v.Day(day.Date())))
 	} else {
 		changed.Cells = []template.HTML{v.html(notices.DatesUnchanged.With())}
 	}

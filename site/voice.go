@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html/template"
 	"strconv"
+	"strings"
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
@@ -92,8 +93,10 @@ func (v *voice) cells(value notices.Value) []template.HTML {
 		return []template.HTML{v.html(value)}
 	case notices.Days:
 		return v.days(value)
+	case notices.Pair:
+		return []template.HTML{v.html(value.Label) + " " + template.HTML(joined(v.cells(value.Value)))}
 	case notices.Time:
-		return escaped(v.Time(notices.Clock(value).Hour(), notices.Clock(value).Minute()))
+		return strong(v.Time(notices.Clock(value).Hour(), notices.Clock(value).Minute()))
 	case notices.Words:
 		return escaped(v.words(value))
 	case notices.Name:
@@ -104,23 +107,18 @@ func (v *voice) cells(value notices.Value) []template.HTML {
 	return kept(v, []template.HTML(nil), fmt.Errorf("a cell can not hold a value of kind %s", notices.KindOf(value)))
 }
 
-// label is the same as one plain string.
-func (v *voice) label(value notices.Value) string {
-	switch value := value.(type) {
-	case notices.Message:
-		return locales.Alone(v.plain(value))
-	case notices.Words:
-		return v.words(value)
-	case notices.Days:
-		return v.List(v.spans(value))
+// label is the value at the head of a row: a message, a place, or days one below the other.
+func (v *voice) label(value notices.Value) []template.HTML {
+	if m, ok := value.(notices.Message); ok {
+		return escaped(locales.Alone(v.plain(m)))
 	}
-	return kept(v, "", fmt.Errorf("a label can not hold a value of kind %s", notices.KindOf(value)))
+	return v.cells(value)
 }
 
 func (v *voice) days(days notices.Days) []template.HTML {
 	var all []template.HTML
 	for _, span := range v.spans(days) {
-		all = append(all, escaped(span)...)
+		all = append(all, strong(span)...)
 	}
 	return all
 }
@@ -151,6 +149,18 @@ func (v *voice) words(ids notices.Words) string {
 		words = append(words, v.plain(notices.Message{ID: id}))
 	}
 	return locales.Alone(v.List(words))
+}
+
+func strong(text string) []template.HTML {
+	return []template.HTML{template.HTML("<strong>" + template.HTMLEscapeString(text) + "</strong>")}
+}
+
+func joined(cells []template.HTML) string {
+	var all []string
+	for _, cell := range cells {
+		all = append(all, string(cell))
+	}
+	return strings.Join(all, " ")
 }
 
 func escaped(text string) []template.HTML {

@@ -51,6 +51,20 @@ func write(dir string, out Output, before func(step string) error) (changed []st
 	return changes(swaps), nil
 }
 
+// Repair finishes what a killed make began in an output folder, if there is such a folder. Call it before reading the records: in between,
+// the folder of a job may be missing.
+func Repair(dir string) error {
+	if _, err := os.Stat(dir); errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	f, err := openFolder(dir, func(string) error { return nil })
+	if err != nil {
+		return err
+	}
+	defer f.close()
+	return f.finishInterrupted()
+}
+
 // Our own names at the root of the output. The swap folder exists only while something is being replaced:
 //
 //	new/          the folders and files to come, under their paths
@@ -113,6 +127,9 @@ type swap struct {
 
 // compare finds the folders and files that differ from the output. Files that a swap would lose are an error.
 func (f folder) compare(out Output) ([]swap, error) {
+	if err := f.checkFolders(out.folders()); err != nil {
+		return nil, err
+	}
 	var swaps []swap
 	for _, job := range out.Jobs {
 		known, err := f.knownOf(job)
@@ -123,7 +140,7 @@ func (f folder) compare(out Output) ([]swap, error) {
 			swaps = append(swaps, swap{path: path, files: job.Files.in(path), known: known})
 		}
 	}
-	known, err := f.knownShared()
+	known, err := f.knownShared(out.Shared)
 	if err != nil {
 		return nil, err
 	}
@@ -153,9 +170,6 @@ func (f folder) needed(swaps []swap) ([]swap, error) {
 
 // knownOf is what doorleaf wrote for the job at its last make.
 func (f folder) knownOf(job Unit) (map[string]string, error) {
-	if err := f.checkFolders(job.Folders); err != nil {
-		return nil, err
-	}
 	code := job.Record.Code
 	earlier, err := loadRecord(f.FS(), code)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -171,16 +185,24 @@ func (f folder) knownOf(job Unit) (map[string]string, error) {
 	return f.withRecord(digests(earlier.Files), recordPath(code))
 }
 
-// knownShared is what doorleaf wrote outside the jobs' folders.
-func (f folder) knownShared() (map[string]string, error) {
-	if err := f.checkFolders([]string{"print", "web", fontFolder}); err != nil {
-		return nil, err
-	}
+// knownShared is what doorleaf wrote outside the jobs' folders. A new index that misses a job is an error.
+func (f folder) knownShared(shared Files) (map[string]string, error) {
 	index, err := LoadIndex(f.FS())
 	if err != nil || index.Doorleaf == 0 {
 		return nil, err
 	}
+	for _, job := range index.Jobs {
+		if data, given := shared[RecordFile]; given && f.exists(recordPath(job.Code)) && !lists(data, job.Code) {
+			return nil, fmt.Errorf("job %s came into the output folder while this make ran; run make again", job.Code)
+		}
+	}
 	return f.withRecord(digests(index.Files), RecordFile)
+}
+
+// lists reports whether an encoded index has the job.
+func lists(index []byte, code string) bool {
+	var decoded Index
+	return json.Unmarshal(index, &decoded) == nil && slices.ContainsFunc(decoded.Jobs, func(job IndexJob) bool { return job.Code == code })
 }
 
 // withRecord adds a record that was just read to what it lists.

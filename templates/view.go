@@ -53,6 +53,7 @@ type Sign struct {
 
 // A Letter is a head, a table of facts, short blocks, and lines to fill in.
 type Letter struct {
+	Roomy  bool // larger, one sentence a line: for what a neighbour reads in ten seconds
 	Text   Text
 	Beside *Text // the same in a second language, below the first
 	Blanks []Blank
@@ -61,6 +62,7 @@ type Letter struct {
 // A Text is what a letter says in one language.
 type Text struct {
 	Lang, Dir string
+	From      string // the programme
 	For       template.HTML
 	ForLabel  string
 	Head      Fitted
@@ -71,13 +73,13 @@ type Text struct {
 
 // A FactGroup is rows of a table under one label; Label is "" when the rows speak for themselves.
 type FactGroup struct {
-	Label string
+	Label template.HTML
 	Rows  []Fact
 }
 
-// A Fact is one row: a label, and cells that stand under each other.
+// A Fact is one row: a label and cells, each on lines below each other.
 type Fact struct {
-	Label string
+	Label []template.HTML
 	Cells []template.HTML
 }
 
@@ -92,6 +94,7 @@ type Blank struct{ Label, Beside string }
 
 // A Call is whom to ring, and what to say.
 type Call struct {
+	From         string       // the programme; "" where a letterhead names it
 	Head, AskFor string       // AskFor is "" when nobody is named
 	Phone        string       // as written: "(612) 555-0142"
 	Dial         template.URL // the same as a tel: address, for pages

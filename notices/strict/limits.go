@@ -36,7 +36,7 @@ func (p *parsing) signs(src []byte) string {
 	for len(src) > 0 && len(p.problems) < maxTroubles {
 		r, size := utf8.DecodeRune(src)
 		if says, mend := unreadable(r, size); says != "" {
-			p.problem(line, column, "", says, mend)
+			p.problem(line, column, string(src[:size]), says, mend)
 			r = utf8.RuneError
 		}
 		out.WriteRune(r)
@@ -65,14 +65,16 @@ func unreadable(r rune, size int) (says, mend string) {
 func control(r rune) bool { return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' }
 
 // refusals are the signs of YAML that a file of this kind has no use for. They make a file mean something else than it seems to say.
-var refusals = map[token.Type]string{
-	token.AnchorType:     `a value that starts with & would be a name for use elsewhere`,
-	token.AliasType:      `a value that starts with * would stand for another value`,
-	token.TagType:        `a value that starts with ! would be of a special type`,
-	token.MergeKeyType:   `the key << would copy another part of the file`,
-	token.DirectiveType:  `a line that starts with % would be an order to the reading program`,
-	token.MappingKeyType: `a line that starts with ? would be a key of several lines`,
+var refusals = map[token.Type]struct{ says, mend string }{
+	token.AnchorType:     {"a value that starts with & would be a name for use elsewhere", quotesAdvice},
+	token.AliasType:      {"a value that starts with * would stand for another value", quotesAdvice},
+	token.TagType:        {"a value that starts with ! would be of a special type", quotesAdvice},
+	token.MergeKeyType:   {"the key << would copy another part of the file", "write the keys out here"},
+	token.DirectiveType:  {"a line that starts with % would be an order to the reading program", "take the line out"},
+	token.MappingKeyType: {"a line that starts with ? would be a key of several lines", "write the key, a colon, a space and the value"},
 }
+
+const quotesAdvice = "put quotes around the text if it is meant to start like this, or write the value out where it is needed"
 
 // allow reports problems that show before the structure is known, and false when parsing would be of no use or too costly.
 func (p *parsing) allow(tokens token.Tokens) bool {
@@ -84,36 +86,33 @@ func (p *parsing) allow(tokens token.Tokens) bool {
 func (p *parsing) refuse(tokens token.Tokens) {
 	before := false
 	for _, t := range tokens {
-		says := refusals[t.Type]
-		if says != "" && !before {
-			p.at(t, refusedText(t), says, "write the value out where it is needed, and put quotes around a text that starts with this sign")
+		refusal, refused := refusals[t.Type]
+		if refused && !before {
+			p.at(t, refusal.says, refusal.mend)
 		}
-		before = says != ""
+		before = refused
 	}
-}
-
-func refusedText(t *token.Token) string {
-	if t.Next != nil && t.Type != token.MergeKeyType && t.Type != token.TagType {
-		return t.Value + t.Next.Value
-	}
-	return t.Value
 }
 
 func (p *parsing) oneDocument(tokens token.Tokens) {
 	begun, ended := false, false
+	order := 0 // the line of the last directive
 	for _, t := range tokens {
-		switch t.Type {
-		case token.CommentType:
-			continue
-		case token.DocumentEndType:
+		switch {
+		case t.Type == token.DirectiveType:
+			order = t.Position.Line
+		case t.Type == token.DocumentEndType:
 			ended = true
 			continue
 		}
+		if t.Type == token.CommentType || t.Position.Line == order {
+			continue
+		}
 		if ended || begun && t.Type == token.DocumentHeaderType {
-			p.at(t, t.Value, "a second document starts here and would not be read", "take out the --- or ... above it, or move what follows to a file of its own")
+			p.at(t, "a second document starts here and would not be read", "take out the --- or ... above it, or move what follows to a file of its own")
 			return
 		}
-		begun = begun || t.Type != token.DirectiveType
+		begun = true
 	}
 }
 

@@ -37,6 +37,7 @@ func Parse(src []byte) (*Node, []Problem) {
 	if !ok {
 		return nil, p.problems
 	}
+	p.lines = strings.Split(text, "\n")
 	tokens := lexer.Tokenize(text)
 	if !p.allow(tokens) {
 		return nil, p.problems
@@ -45,14 +46,27 @@ func Parse(src []byte) (*Node, []Problem) {
 }
 
 // A parsing collects the problems of one file.
-type parsing struct{ problems []Problem }
+type parsing struct {
+	problems []Problem
+	lines    []string
+}
 
 func (p *parsing) problem(line, column int, text, says, mend string) {
 	p.problems = append(p.problems, Problem{max(line, 1), max(column, 1), text, says, mend})
 }
 
-func (p *parsing) at(t *token.Token, text, says, mend string) {
-	p.problem(t.Position.Line, t.Position.Column, text, says, mend)
+// at reports a place together with what stands there, to the end of the line.
+func (p *parsing) at(t *token.Token, says, mend string) {
+	line, column := max(t.Position.Line, 1), max(t.Position.Column, 1)
+	rest := ""
+	if line <= len(p.lines) {
+		signs := []rune(p.lines[line-1])
+		rest = strings.TrimSpace(string(signs[min(column-1, len(signs)):]))
+	}
+	if rest != "" {
+		says += " (at " + quoted(rest) + ")"
+	}
+	p.problem(line, column, rest, says, mend)
 }
 
 // parse builds the tree. A syntax error is only told when no refused sign explains it already.
@@ -102,12 +116,12 @@ func (p *parsing) node(n ast.Node, depth int) *Node {
 	case ast.ScalarNode:
 		return p.scalar(n.GetToken())
 	}
-	p.at(n.GetToken(), "", "this can't be read here", "write a text, a list or keys with values")
+	p.at(n.GetToken(), "this can't be read here", "write a text, a list or keys with values")
 	return place(n.GetToken(), Refused)
 }
 
 func (p *parsing) tooDeep(t *token.Token) *Node {
-	p.at(t, "", fmt.Sprintf("lists and keys are nested more than %d deep here", maxDepth), "take out the innermost brackets or indents")
+	p.at(t, fmt.Sprintf("lists and keys are nested more than %d deep here", maxDepth), "take out the innermost brackets or indents")
 	return place(t, Refused)
 }
 
@@ -132,7 +146,7 @@ func (p *parsing) text(t *token.Token, text string) *Node {
 		n.Kind = Empty
 	}
 	if i := strings.IndexFunc(text, control); i >= 0 {
-		p.at(t, text, quoted(text)+" holds a line break or another sign that can't be printed", "write the text on one line, without tabs")
+		p.problem(n.Line, n.Column, text, quoted(text)+" holds a line break or another sign that can't be printed", "write the text on one line, without tabs")
 		n.Kind = Refused
 	}
 	return n
@@ -161,8 +175,9 @@ func (p *parsing) entry(object *Node, pair *ast.MappingValueNode, depth int) {
 	if pair.Key.IsMergeKey() {
 		return
 	}
-	key := place(pair.Key.GetToken(), Text)
-	key.Text = pair.Key.GetToken().Value
+	name := keyToken(pair.Key)
+	key := place(name, Text)
+	key.Text = name.Value
 	value := p.node(pair.Value, depth+1)
 	if value.Kind == Empty {
 		value.Line, value.Column = key.Line, key.Column
@@ -172,6 +187,14 @@ func (p *parsing) entry(object *Node, pair *ast.MappingValueNode, depth int) {
 		return
 	}
 	object.Entries = append(object.Entries, Entry{key, value})
+}
+
+// keyToken passes over the ? in front of a key, which has been refused.
+func keyToken(key ast.MapKeyNode) *token.Token {
+	if long, ok := key.(*ast.MappingKeyNode); ok && long.Value != nil {
+		return long.Value.GetToken()
+	}
+	return key.GetToken()
 }
 
 func place(t *token.Token, kind Kind) *Node {

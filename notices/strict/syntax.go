@@ -6,10 +6,18 @@ import (
 	"strings"
 
 	"github.com/goccy/go-yaml"
+	"github.com/goccy/go-yaml/token"
+)
+
+type explanation struct{ part, says, mend string }
+
+var (
+	misplaced   = explanation{"value is not allowed", "this line or the one below it does not fit the lines above", "start a key exactly below the key before it"}
+	unexplained = explanation{"", "this can't be read", "look for a missing colon, quotation mark or bracket, or a line that is indented unlike its neighbours"}
 )
 
 // explanations turn the parser's messages, known by a part of them, into advice. The order matters: the first that fits is told.
-var explanations = []struct{ part, says, mend string }{
+var explanations = []explanation{
 	{`character '	'`, "the line starts with a tab", "indent with spaces"},
 	{"tab character", "a tab stands where spaces should", "indent and separate with spaces"},
 	{"escape character", `a \ in a text with double quotes starts a code, and this is none`, "use single quotes"},
@@ -22,31 +30,35 @@ var explanations = []struct{ part, says, mend string }{
 	{"corresponding to", "a bracket closes here that was never opened", "open it, or take it out"},
 	{"scalar value", "an entry is missing here", "look for two commas in a row, or for a sign that should be in quotes"},
 	{"invalid key", "a key is missing before the colon", "write a key, a colon, a space and the value"},
-	{"value is not allowed", "this line does not fit the lines above it", "start it below the line that it belongs with: same keys, same indent"},
+	misplaced,
 	{"non-map value", "this line has no key", "write a key, a colon, a space and the value"},
 }
 
-const plainAdvice = "look for a missing colon, quotation mark or bracket, or a line that is indented unlike its neighbours"
-
 func (p *parsing) syntax(err error) {
-	says, mend := "this can't be read", plainAdvice
 	var known yaml.Error
 	if !errors.As(err, &known) || known.GetToken() == nil {
-		p.problem(1, 1, "", says, mend)
+		p.problem(1, 1, "", unexplained.says, unexplained.mend)
 		return
 	}
+	e := explain(known.GetMessage(), known.GetToken())
+	p.at(known.GetToken(), e.says, e.mend)
+}
+
+func explain(message string, t *token.Token) explanation {
+	if severalLines(t) {
+		return misplaced
+	}
 	for _, e := range explanations {
-		if strings.Contains(known.GetMessage(), e.part) {
-			says, mend = e.says, e.mend
-			break
+		if strings.Contains(message, e.part) {
+			return e
 		}
 	}
-	t := known.GetToken()
-	text := strings.TrimSpace(t.Value)
-	if text != "" {
-		says += " (at " + quoted(text) + ")"
-	}
-	p.at(t, text, says, mend)
+	return unexplained
+}
+
+// severalLines is true of a text that goes on in a further line, mostly because that line is indented by mistake.
+func severalLines(t *token.Token) bool {
+	return t.Type == token.StringType && strings.Contains(strings.TrimSpace(t.Origin), "\n")
 }
 
 func quoted(text string) string {

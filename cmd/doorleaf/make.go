@@ -1,0 +1,48 @@
+package main
+
+import (
+	"cmp"
+	"fmt"
+	"path/filepath"
+
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site"
+)
+
+type makeSheet struct {
+	Jobs         []string `arg:"" name:"job" help:"Job files, such as jobs/alder-14.yaml."`
+	Out          string   `help:"Folder to write to, instead of out in the programme folder." placeholder:"DIR"`
+	WithoutCodes bool     `help:"Sheets with phone numbers only, for the night when the key is on another laptop."`
+}
+
+func (m makeSheet) Run(c console) error {
+	path, jobs, err := load(m.Jobs)
+	if err != nil {
+		return err
+	}
+	folder := site.Folder{Path: path, Out: cmp.Or(m.Out, filepath.Join(path, "out"))}
+	changed, err := m.make(folder, jobs, c)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(c.out, "made %s in %s; %s\n", count(len(jobs), "job", "jobs"), folder.Out, changedFiles(changed))
+	fmt.Fprintf(c.out, "open   %s\n", filepath.Join(folder.Out, "print", "index.html"))
+	if !m.WithoutCodes {
+		fmt.Fprintf(c.out, "upload %s\n", filepath.Join(folder.Out, "web"))
+	}
+	return nil
+}
+
+func (m makeSheet) make(folder site.Folder, jobs []notices.Job, c console) ([]string, error) {
+	if m.WithoutCodes {
+		return folder.MakeWithoutCodes(jobs, c.progress)
+	}
+	return folder.Make(jobs, today(), c.progress)
+}
+
+func changedFiles(changed []string) string {
+	if len(changed) == 0 {
+		return "nothing changed"
+	}
+	return count(len(changed), "file", "files") + " changed"
+}

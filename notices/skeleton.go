@@ -1,0 +1,64 @@
+package notices
+
+import (
+	"fmt"
+	"strings"
+)
+
+// JobSkeleton is a job file to fill in: each key under its question. Keys that may be left out stand behind a comment sign.
+func JobSkeleton() []byte {
+	return skeleton("../job.schema.json", JobFields,
+		"One file a house. The printed walk-round form asks the same questions, in the same order.",
+		"A line that starts with # counts for nothing; take that sign away where you answer.",
+		"Copy the lines of an entry, from its hyphen on, for a second area, day, household or neighbour; delete those that you do not need.",
+		"Where a question offers unknown or not_sure, that counts as the stricter answer.",
+		"Save, then run doorleaf plan on this file: it names everything that is still missing.")
+}
+
+// ProgrammeSkeleton is the same for programme.yaml.
+func ProgrammeSkeleton() []byte {
+	return skeleton("programme.schema.json", ProgrammeFields, "What stays the same from job to job.")
+}
+
+func skeleton(schema string, fields []Field, preface ...string) []byte {
+	var out strings.Builder
+	fmt.Fprintf(&out, "# yaml-language-server: $schema=%s\n", schema)
+	for _, line := range preface {
+		fmt.Fprintf(&out, "# %s\n", line)
+	}
+	for _, f := range fields {
+		out.WriteString("\n")
+		f.write(&out, "")
+	}
+	return []byte(out.String())
+}
+
+func (f Field) write(out *strings.Builder, indent string) {
+	fmt.Fprintf(out, "%s# %s\n", indent, f.Question)
+	switch {
+	case f.Holds == HoldsObject:
+		fmt.Fprintf(out, "%s%s:\n", indent, f.Key)
+		writeFields(out, indent+"  ", f.Fields)
+	case f.Holds == HoldsObjects:
+		fmt.Fprintf(out, "%s%s:\n%s  -\n", indent, f.Key, indent)
+		writeFields(out, indent+"    ", f.Fields)
+	case f.Required:
+		fmt.Fprintf(out, "%s%s: # %s\n", indent, f.Key, f.offer())
+	default:
+		fmt.Fprintf(out, "%s# %s: %s\n", indent, f.Key, f.offer())
+	}
+}
+
+func writeFields(out *strings.Builder, indent string, fields []Field) {
+	for _, f := range fields {
+		f.write(out, indent)
+	}
+}
+
+// offer is an example, or all words when they are few.
+func (f Field) offer() string {
+	if len(f.Words) > 1 && len(f.Words) <= 8 && f.Pattern == "" {
+		return strings.Join(f.Words, ", or ")
+	}
+	return "such as " + f.Example
+}

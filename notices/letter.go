@@ -67,8 +67,15 @@ func letterContent(job Job, h Household) Content {
 			{letterWhy.With(), said([]Text{letterWhyDust, letterWhyHarm})},
 			{letterDustHead.With(), append(said([]Text{letterDust}), letterAte.With(PoisonControl))},
 		},
-		Call: Call{Name(job.OnTheDay.Name), job.Programme.Phone, job.street()},
+		Call: job.familyCall(),
 	}
+}
+
+// familyCall is for a household: the programme's phone, and the person whom they will meet at the house.
+func (job Job) familyCall() Call {
+	call := job.programmeCall()
+	call.Who = Name(job.OnTheDay.Name)
+	return call
 }
 
 // shutRooms is a row for each area: its days, then its rain day.

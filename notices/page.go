@@ -11,22 +11,39 @@ var (
 
 func differBlock() Block { return Block{differHead.With(), said([]Text{differLine})} }
 
-// pageCall rings the programme: a page names nobody.
-func (job Job) pageCall() Call { return Call{Phone: job.Programme.Phone} }
+// Call rings the programme and names nobody, as on pages.
+func (p Programme) Call() Call { return Call{Phone: p.Phone, Speaks: p.PhoneSpeaks} }
+
+func (job Job) pageCall() Call { return job.Programme.Call() }
 
 // outingFacts are the public dates of the outside work: days, hours, rain day, a row each.
 func (job Job) outingFacts() []Fact {
 	var facts []Fact
 	for _, o := range job.outings() {
-		facts = append(facts,
-			Fact{factDay.With(), []Value{spansOf(o.Days)}},
-			Fact{factShutFrom.With(), []Value{Time(o.Shut)}},
-			Fact{factUntil.With(), []Value{factUntilNote.With()}},
-			Fact{factPlannedEnd.With(), []Value{Time(o.PlanEnd)}})
-		if !o.RainDay.IsZero() {
-			facts = append(facts, Fact{factRain.With(), []Value{spansOf([]Date{o.RainDay})}})
-		}
+		facts = append(facts, o.facts()...)
 		facts = append(facts, Fact{factWork.With(), []Value{o.Words}})
+	}
+	return facts
+}
+
+// timeFacts are the same without the work, for what is read in ten seconds.
+func (job Job) timeFacts() []Fact {
+	var facts []Fact
+	for _, o := range job.outings() {
+		facts = append(facts, o.facts()...)
+	}
+	return facts
+}
+
+func (o Outing) facts() []Fact {
+	facts := []Fact{
+		{factDay.With(), []Value{spansOf(o.Days)}},
+		{factShutFrom.With(), []Value{Time(o.Shut)}},
+		{factUntil.With(), []Value{factUntilNote.With()}},
+		{factPlannedEnd.With(), []Value{Time(o.PlanEnd)}},
+	}
+	if !o.RainDay.IsZero() {
+		facts = append(facts, Fact{factRain.With(), []Value{spansOf([]Date{o.RainDay})}})
 	}
 	return facts
 }

@@ -45,7 +45,7 @@ func petContent(job Job, who Value) Content {
 		Head:  petsHead.With(),
 		For:   who,
 		Marks: []Mark{MarkPets},
-		Facts: job.outingFacts(),
+		Facts: job.timeFacts(),
 		Blocks: []Block{
 			{petsBefore.With(), said([]Text{petsBringIn, petsWalk, petsOutdoor})},
 			{petsWhyHead.With(), said([]Text{petsWhy})},

@@ -98,9 +98,10 @@ type Block struct {
 
 // Call is whom to ring. Words to say in English go with it when the reader's language is another.
 type Call struct {
-	Who   Name // "" on pages
-	Phone Phone
-	Say   Value // the address to name on the phone, after "I speak ..."; nil on pages
+	Who    Name // "" on pages
+	Phone  Phone
+	Speaks []Language // that somebody answers it in
+	Say    Value      // the address to name on the phone, after "I speak ..."; nil on pages
 }
 
 // A Home is one row of the walk list.

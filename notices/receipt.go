@@ -42,6 +42,6 @@ func receiptContent(job Job, h Household) Content {
 		For:    Name(h.Name),
 		Blocks: []Block{{Lines: said([]Text{receiptCame, receiptFree, receiptNotForm})}},
 		Blanks: said([]Text{receiptTakenBy, receiptExplainer, receiptLanguage, receiptDate, receiptSignature}),
-		Call:   Call{Name(job.OnTheDay.Name), job.Programme.Phone, job.street()},
+		Call:   job.familyCall(),
 	}
 }

@@ -68,7 +68,7 @@ func requestContent(job Job, to Value) Content {
 		Head:  requestHead.With(job.houseNumber()),
 		For:   to,
 		Marks: []Mark{MarkWindow},
-		Facts: job.outingFacts(),
+		Facts: job.timeFacts(),
 		Blocks: []Block{
 			{requestDo.With(), said([]Text{requestFloors, requestFans, requestBring, requestPets})},
 			{requestCallHead.With(), said([]Text{requestCall})},
@@ -123,7 +123,9 @@ func nearPage(job Job) Page {
 
 // programmeCall is for neighbours: they ring the programme and name the house that the work is at.
 func (job Job) programmeCall() Call {
-	return Call{Phone: job.Programme.Phone, Say: job.street()}
+	call := job.Programme.Call()
+	call.Say = job.street()
+	return call
 }
 
 // street is what to say on the phone: "14 Alder Court".

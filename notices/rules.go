@@ -34,9 +34,9 @@ var (
 	// Openings this near to outside work are kept shut; the text reads on distance and does not say whose they are.
 	WindowReach = Rule{20, "ft", "40 CFR 745.85(a)(2)(ii)(A)", "2026-11-25", Read}
 	// Homes built from this year on are outside the federal rules for old paint.
-	FirstYearWithout = Rule{1978, "year", "40 CFR 745.83, target housing", "2026-11-25", Read}
+	FirstYearWithout = Rule{1978, "year", "40 CFR 745.103, target housing", "2026-11-25", Read}
 	// The official pamphlet is given at most so long before the work.
-	PamphletEarliest = Rule{60, "days", "40 CFR 745.84(a)(1)", "2026-11-25", Read}
+	PamphletEarliest = Rule{60, "days", "40 CFR 745.84(a)", "2026-11-25", Read}
 	// Mailed instead, it leaves at least so long before the work.
 	PamphletMailed = Rule{7, "days", "40 CFR 745.84(a)(1)(ii)", "2026-11-25", Read}
 	// A family needs time to move things and plan its nights.

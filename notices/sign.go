@@ -53,7 +53,7 @@ func signContent(job Job, w Work) Content {
 		Head:   Message{ID: w.Area.Word()},
 		Marks:  []Mark{MarkKeepOut, MarkNoEating},
 		Blocks: []Block{{Lines: said([]Text{signKeepOut, signLeaveAlone, signStaysShut})}},
-		Call:   Call{Who: Name(job.OnTheDay.Name), Phone: job.OnTheDay.Phone},
+		Call:   Call{Who: Name(job.OnTheDay.Name), Phone: job.OnTheDay.Phone, Speaks: job.OnTheDay.Speaks},
 	}
 }
 

@@ -142,11 +142,11 @@ func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Lea
 	}
 	var faces []templates.Face
 	for _, f := range sheet.Faces {
-		view, made, err := p.face(sheet, f, record.Revision)
+		sides, made, err := p.face(sheet, f, record.Revision)
 		if err != nil {
 			return nil, record, err
 		}
-		faces = append(faces, view)
+		faces = append(faces, sides...)
 		record.Faces = append(record.Faces, made)
 	}
 	return leaves(faces), record, nil

@@ -21,8 +21,24 @@ type press struct {
 	token     string // "" for sheets without codes
 }
 
-// face is one side of paper, with the record of it.
-func (p press) face(sheet notices.Sheet, face notices.Face, revision int) (templates.Face, FaceRecord, error) {
+// face is what one face prints, on one side of paper or two, with the record of it.
+func (p press) face(sheet notices.Sheet, face notices.Face, revision int) ([]templates.Face, FaceRecord, error) {
+	view, record, err := p.faceView(sheet, face, revision)
+	if err != nil || view.Letter == nil {
+		return []templates.Face{view}, record, describe(err, sheet, face)
+	}
+	sides, err := p.sides(view, func() (templates.Fitted, error) {
+		return fitted(fit.Bold(), []string{strings.Join(view.Letter.Text.Head.Texts[0], " ")}, templates.HeadBox)
+	})
+	if err != nil {
+		return nil, record, describe(err, sheet, face)
+	}
+	record.Pages = len(sides)
+	record.CapHeightMM = fit.Bold().CapHeightMM(sides[0].Letter.Text.Head.Size)
+	return sides, record, nil
+}
+
+func (p press) faceView(sheet notices.Sheet, face notices.Face, revision int) (templates.Face, FaceRecord, error) {
 	v := p.kit.voice(face.Language, false)
 	view := templates.Face{
 		Lang: v.Tag(), Dir: v.Direction(),
@@ -39,9 +55,9 @@ func (p press) face(sheet notices.Sheet, face notices.Face, revision int) (templ
 		view.Sign, record.CapHeightMM, err = signView(v, face)
 		record.ReadingDistanceFt = fit.ReadingDistance(record.CapHeightMM)
 	} else {
-		view.Letter, record.CapHeightMM, err = p.letterView(v, sheet.Kind, face)
+		view.Letter, err = p.letterView(v, sheet.Kind, face)
 	}
-	return view, record, describe(cmp.Or(err, v.err), sheet, face)
+	return view, record, cmp.Or(err, v.err)
 }
 
 func describe(err error, sheet notices.Sheet, face notices.Face) error {
@@ -102,8 +118,8 @@ func (p press) call(v *voice, call notices.Call, l notices.Language) templates.C
 	if call.Who != "" {
 		view.AskFor = v.plain(notices.CallAskFor.With(call.Who))
 	}
-	if call.Phone == p.programme.Phone {
-		view.Speaks = p.speaks(v)
+	if len(call.Speaks) > 0 {
+		view.Speaks = speaks(v, call.Speaks)
 	}
 	if call.Say != nil && l != notices.English {
 		view.Say = v.plain(notices.CallSay.With())
@@ -114,9 +130,9 @@ func (p press) call(v *voice, call notices.Call, l notices.Language) templates.C
 	return view
 }
 
-func (p press) speaks(v *voice) string {
+func speaks(v *voice, languages []notices.Language) string {
 	var names []string
-	for _, l := range p.programme.PhoneSpeaks {
+	for _, l := range languages {
 		names = append(names, v.NameOf(string(l)))
 	}
 	return v.plain(notices.CallSpeaks.With()) + " " + v.List(names)
@@ -163,18 +179,18 @@ func signView(v *voice, face notices.Face) (*templates.Sign, float64, error) {
 	return sign, fit.Condensed().CapHeightMM(hazards.Size), cmp.Or(err1, err2, err3, err4)
 }
 
-// letterView is the layout of everything but signs. The cap height in mm is that of the head.
-func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*templates.Letter, float64, error) {
+// letterView is the layout of everything but signs.
+func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*templates.Letter, error) {
 	text, err := p.textView(v, headBox(kind, face.Content), face.Content)
 	if err != nil {
-		return nil, 0, err
+		return nil, err
 	}
 	letter := &templates.Letter{Text: text, Blanks: blanks(v, face.Blanks)}
 	if face.Beside != "" {
 		err = p.addBeside(face, letter)
 	}
 	letter.Roomy = isRoomy(kind)
-	return letter, fit.Bold().CapHeightMM(text.Head.Size), err
+	return letter, err
 }
 
 // addBeside repeats the text in a second language on the same side.

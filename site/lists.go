@@ -144,7 +144,7 @@ var piles = []struct {
 	{"Letters", "Speak to each household, leave the letter, take the receipt back.", func(s SheetRecord) bool {
 		return s.Kind == string(notices.StayOutLetter) || s.Kind == string(notices.LetterReceipt)
 	}},
-	{"Neighbours, in street order", "Knock, explain, leave the sheet.", func(s SheetRecord) bool {
+	{"Neighbors, in street order", "Knock, explain, leave the sheet.", func(s SheetRecord) bool {
 		return s.Kind != string(notices.WorkAreaSign) && !isSpare(s) && s.Kind != string(notices.StayOutLetter) && s.Kind != string(notices.LetterReceipt)
 	}},
 	{"The crew's door pack", "With tape and a clear sleeve for each sign. Up before the crew sets up; down only when the area is cleaned and checked.", func(s SheetRecord) bool {

@@ -56,6 +56,9 @@ func (f Folder) build(jobs []notices.Job, ledger Ledger, key Key, progress func(
 	if err != nil {
 		return Output{}, err
 	}
+	if err := Repair(f.Out); err != nil {
+		return Output{}, err
+	}
 	before := os.DirFS(f.Out)
 	index, err1 := LoadIndex(before)
 	earlier, err2 := LoadRecords(before)

@@ -134,7 +134,7 @@ func (p press) withdrawnPage(below string) (data []byte, language string, err er
 		l = tag
 	}
 	v := p.kit.voice(l, true)
-	view := p.pageFrame(v, notices.Content{Head: notices.WithdrawnHead.With(), Call: notices.Call{Phone: p.programme.Phone}})
+	view := p.pageFrame(v, notices.Content{Head: notices.WithdrawnHead.With(), Call: p.programme.Call()})
 	view.Blocks = []templates.Block{{Lines: v.htmls([]notices.Message{notices.WithdrawnWhy.With()})}}
 	for _, other := range p.programme.Languages {
 		view.Others = append(view.Others, p.otherLanguage(other, "../../"))
@@ -161,7 +161,7 @@ func (p press) choice(head, why notices.Text, links func(*voice, notices.Languag
 			Head:  v.plain(head.With()),
 			Lines: v.htmls([]notices.Message{why.With()}),
 			Links: links(v, l),
-			Call:  p.call(v, notices.Call{Phone: p.programme.Phone}, l),
+			Call:  p.call(v, p.programme.Call(), l),
 		})
 		if v.err != nil {
 			return nil, v.err

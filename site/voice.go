@@ -115,20 +115,13 @@ func (v *voice) label(value notices.Value) []template.HTML {
 	return v.cells(value)
 }
 
+// days are a line for each span; each end of a span is unbroken.
 func (v *voice) days(days notices.Days) []template.HTML {
 	var all []template.HTML
-	for _, span := range v.spans(days) {
-		all = append(all, strong(span)...)
-	}
-	return all
-}
-
-func (v *voice) spans(days notices.Days) []string {
-	var all []string
 	for _, span := range days {
-		text := v.day(span.First)
+		text := strong(v.day(span.First))[0]
 		if span.Last != span.First {
-			text += " – " + v.day(span.Last)
+			text = strong(v.day(span.First) + " –")[0] + " " + strong(v.day(span.Last))[0]
 		}
 		all = append(all, text)
 	}

@@ -1,0 +1,176 @@
+package site
+
+import (
+	"fmt"
+	"html"
+	"html/template"
+	"regexp"
+	"strings"
+
+	"example.org/doorleaf/site/fit"
+	"example.org/doorleaf/templates"
+)
+
+// spare is the part of a side that stays free, because a browser and a printer round where we measure.
+const spare = 0.03
+
+// sides lays a letter out on one side of paper, or on two when one does not hold it. Type never gets smaller than 14 pt: first a roomy letter becomes
+// a plain one, then its last blocks move to a second side. It is an error when a side can not hold even the table.
+func (p press) sides(view templates.Face, plainHead func() (templates.Fitted, error)) ([]templates.Face, error) {
+	if view.Letter.Roomy && tooHigh(view) {
+		head, err := plainHead()
+		if err != nil {
+			return nil, err
+		}
+		letter := *view.Letter
+		letter.Roomy, letter.Text.Head = false, head
+		view.Letter = &letter
+	}
+	if !tooHigh(view) {
+		return []templates.Face{view}, nil
+	}
+	return split(view)
+}
+
+// split moves as few blocks as it can to a second side.
+func split(view templates.Face) ([]templates.Face, error) {
+	blocks := view.Letter.Text.Blocks
+	for stay := len(blocks) - 1; stay >= 0; stay-- {
+		first, second := withBlocks(view, blocks[:stay]), withBlocks(view, blocks[stay:])
+		second.Letter.Text.Facts = nil
+		if tooHigh(first) || tooHigh(second) {
+			continue
+		}
+		first.Foot.Sheet += ", 1/2"
+		second.Foot.Sheet += ", 2/2"
+		return []templates.Face{first, second}, nil
+	}
+	table := factsHeight(view.Letter.Text.Facts, view.Letter.Type())
+	return nil, fmt.Errorf("the table of days is %.0f mm high and leaves no room on a side of paper; give equal days equal hours and arrangements, or split the job in two", table)
+}
+
+func withBlocks(view templates.Face, blocks []templates.Block) templates.Face {
+	letter := *view.Letter
+	letter.Text.Blocks = blocks
+	view.Letter = &letter
+	return view
+}
+
+func tooHigh(view templates.Face) bool {
+	return letterHeight(view) > templates.FieldHeight*(1-spare)
+}
+
+// letterHeight is the height in mm that a letter needs on paper.
+func letterHeight(view templates.Face) float64 {
+	t := view.Letter.Type()
+	height := templates.FromHeight + textHeight(view.Letter.Text, t) + footerHeight(view)
+	if view.Letter.Beside != nil {
+		height += 14.5 + textHeight(*view.Letter.Beside, t)
+	}
+	if len(view.Letter.Blanks) > 0 {
+		height += 8 + 17*float64(len(view.Letter.Blanks))
+	}
+	return height
+}
+
+func textHeight(text templates.Text, t templates.Type) float64 {
+	head := millimetres(text.Head.Size*text.Head.Leading*float64(len(text.Head.Texts[0]))) + 2*t.HeadGap
+	if len(text.Marks) > 0 {
+		head = max(head, t.Mark)
+	}
+	height := head + factsHeight(text.Facts, t)
+	for _, b := range text.Blocks {
+		height += t.BlockGap + lineHeight(t.Blocks)*float64(blockLines(b, t))
+	}
+	return height
+}
+
+func factsHeight(groups []templates.FactGroup, t templates.Type) float64 {
+	if len(groups) == 0 {
+		return 0
+	}
+	height := templates.FactsAbove
+	for _, g := range groups {
+		value := templates.FieldWidth - templates.LabelColumn
+		if g.Label != "" {
+			value -= templates.GroupColumn
+		}
+		rows := 0.0
+		for _, row := range g.Rows {
+			lines := max(linesOf(row.Label, t.Facts, templates.LabelColumn-templates.ColumnGap), linesOf(row.Cells, t.Facts, value))
+			rows += templates.FactPadding + lineHeight(t.Facts)*float64(lines)
+		}
+		label := linesOf([]template.HTML{g.Label}, t.Facts, templates.GroupColumn-templates.ColumnGap)
+		height += max(rows, templates.FactPadding+lineHeight(t.Facts)*float64(label))
+	}
+	return height
+}
+
+func blockLines(b templates.Block, t templates.Type) int {
+	if !t.RunIn {
+		return linesOf(append([]template.HTML{template.HTML(b.Head)}, b.Lines...), t.Blocks, templates.FieldWidth)
+	}
+	// A bold head is wider than the same text in regular type; em spaces make up for it.
+	text := b.Head + "  "
+	for _, line := range b.Lines {
+		text += " " + plainText(line)
+	}
+	return linesOf([]template.HTML{template.HTML(html.EscapeString(text))}, t.Blocks, templates.FieldWidth)
+}
+
+func footerHeight(view templates.Face) float64 {
+	width := templates.FieldWidth - view.Code.Size - templates.FooterGap
+	call := []template.HTML{}
+	if view.Call.AskFor != "" && phoneWidth(view.Call) > points(width) {
+		call = append(call, template.HTML(html.EscapeString(view.Call.AskFor)))
+	}
+	for _, line := range []string{view.Call.Speaks, strings.TrimSpace(view.Call.Say + "  " + view.Call.Words)} {
+		if line != "" {
+			call = append(call, template.HTML(html.EscapeString(line)))
+		}
+	}
+	who := millimetres(templates.PhoneSize*templates.TextLeading) + lineHeight(templates.TextSize)*float64(linesOf(call, templates.TextSize, width))
+	if view.Code.SVG != "" {
+		typed := fmt.Sprintf("%s, %s %s%s", view.Code.Scan, view.Code.OrType, view.Code.Host, strings.Join(view.Code.Digits, " "))
+		who += 1 + lineHeight(templates.TypedSize)*float64(len(fit.Bold().Lines(typed, templates.TypedSize, points(width))))
+	}
+	small := strings.Join([]string{view.Foot.Sheet, view.Foot.Caution, view.Foot.Revision, view.Foot.Draft}, " · ")
+	foot := millimetres(templates.SmallPrint*templates.SmallLeading) * float64(len(fit.Regular().Lines(small, templates.SmallPrint, points(templates.FieldWidth))))
+	return templates.FooterAbove + max(view.Code.Size, who) + templates.FootRule + foot
+}
+
+// phoneWidth is the width in pt of the line with the phone, when it also says whom to ask for.
+func phoneWidth(call templates.Call) float64 {
+	return fit.Regular().Width(call.Head+":  "+call.AskFor, templates.TextSize) + fit.Bold().Width(call.Phone, templates.PhoneSize) + templates.TextSize
+}
+
+// linesOf counts the lines of pieces that each start a line. Bold type is the wider one, so it is measured for all.
+func linesOf(pieces []template.HTML, size, width float64) int {
+	lines := 0
+	for _, piece := range pieces {
+		if text := plainText(piece); text != "" {
+			lines += len(fit.Regular().Lines(text, size*boldness(piece), points(width)))
+		}
+	}
+	return lines
+}
+
+// boldness is how much wider Roboto Bold runs than Roboto, for pieces with a bold part.
+func boldness(piece template.HTML) float64 {
+	if strings.Contains(string(piece), "<strong>") {
+		return 1.04
+	}
+	return 1
+}
+
+var tag = regexp.MustCompile(`<[^>]*>`)
+
+// plainText is the text of HTML that we made ourselves.
+func plainText(h template.HTML) string {
+	return html.UnescapeString(tag.ReplaceAllString(string(h), ""))
+}
+
+func lineHeight(size float64) float64 { return millimetres(size * templates.TextLeading) }
+
+// millimetres are pt in mm.
+func millimetres(pt float64) float64 { return pt * 25.4 / 72 }

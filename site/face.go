@@ -51,8 +51,8 @@ func (p press) faceView(sheet notices.Sheet, face notices.Face, revision int) (t
 	}
 	var err error
 	if sheet.Kind == notices.WorkAreaSign {
-		view.Call.From = p.programme.Name
-		view.Sign, record.CapHeightMM, err = signView(v, face)
+		contact := []string{view.Call.AskFor, p.programme.Name, view.Call.Speaks}
+		view.Sign, record.CapHeightMM, err = signView(v, face, contact)
 		record.ReadingDistanceFt = fit.ReadingDistance(record.CapHeightMM)
 	} else {
 		view.Letter, err = p.letterView(v, sheet.Kind, face)
@@ -157,8 +157,8 @@ func fitted(font *fit.Font, texts []string, box templates.Box) (templates.Fitted
 // points are mm in pt.
 func points(mm float64) float64 { return mm * 72 / 25.4 }
 
-// signView fits the legend, the name of the area and the orders. The cap height in mm is that of the legend's message lines.
-func signView(v *voice, face notices.Face) (*templates.Sign, float64, error) {
+// signView fits the legend, the name of the area, the orders and whom to ask for. The cap height in mm is that of the legend's message lines.
+func signView(v *voice, face notices.Face, contact []string) (*templates.Sign, float64, error) {
 	var legend []string
 	for _, m := range face.Legend {
 		legend = append(legend, v.plain(m))
@@ -175,8 +175,9 @@ func signView(v *voice, face notices.Face) (*templates.Sign, float64, error) {
 	hazards, err2 := fitted(fit.Condensed(), legend[1:], templates.HazardsBox)
 	head, err3 := fitted(fit.Bold(), []string{area}, templates.AreaBox)
 	lines, err4 := fitted(fit.Bold(), orders, templates.OrdersBox)
-	sign := &templates.Sign{Danger: danger, Hazards: hazards, Area: head, Orders: lines, Marks: marks(face.Marks)}
-	return sign, fit.Condensed().CapHeightMM(hazards.Size), cmp.Or(err1, err2, err3, err4)
+	who, err5 := fitted(fit.Regular(), contact, templates.ContactBox)
+	sign := &templates.Sign{Danger: danger, Hazards: hazards, Area: head, Orders: lines, Contact: who, Marks: marks(face.Marks)}
+	return sign, fit.Condensed().CapHeightMM(hazards.Size), cmp.Or(err1, err2, err3, err4, err5)
 }
 
 // letterView is the layout of everything but signs.

@@ -48,6 +48,7 @@ type Sign struct {
 	Hazards Fitted // the message lines of the legend, at one size
 	Area    Fitted
 	Orders  Fitted
+	Contact Fitted // whom to ask for, who they belong to, what they speak
 	Marks   []template.HTML
 }
 

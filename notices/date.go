@@ -75,3 +75,6 @@ func (c Clock) On(d Date, zone *time.Location) (time.Time, bool) {
 	t := time.Date(d.Year, d.Month, d.Day, c.Hour(), c.Minute(), 0, 0, zone)
 	return t, t.Hour() == c.Hour() && t.Minute() == c.Minute()
 }
+
+// daysUntil is the number of days from d to other.
+func (d Date) daysUntil(other Date) int { return int(other.utc().Sub(d.utc()).Hours() / 24) }

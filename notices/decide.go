@@ -28,17 +28,25 @@ func pages(job Job) []Page {
 // homes in walking order: the house itself, then its neighbours in street order.
 func homes(job Job) []Home {
 	var all []Home
-	for _, h := range job.Households {
-		all = append(all, Home{h.ID, StayOutLetter, Name(h.Name), h.Languages, 1, job.letterDue()})
+	for _, h := range job.householdsToTell() {
+		all = append(all, Home{ID: h.ID, Kind: StayOutLetter, Who: Name(h.Name), Languages: h.Languages, Doors: 1, Due: job.letterDue()})
 	}
 	for _, n := range job.neighboursToTell() {
-		all = append(all, Home{n.ID, job.kindFor(n), Address(n.Address), n.Languages, n.Homes, job.neighbourDue()})
+		all = append(all, Home{n.ID, job.kindFor(n), Address(n.Address), n.Languages, n.Homes, job.neighbourDue(), job.neighbourLateAfter()})
 	}
 	return all
 }
 
+// householdsToTell is everybody who lives in the house, unless all its work is shown to be free of lead.
+func (job Job) householdsToTell() []Household {
+	if len(job.leadWork()) == 0 {
+		return nil
+	}
+	return job.Households
+}
+
 func (job Job) outsideWork() []Work {
-	return slices.DeleteFunc(slices.Clone(job.Work), func(w Work) bool { return w.Where != Outside })
+	return slices.DeleteFunc(job.leadWork(), func(w Work) bool { return w.Where != Outside })
 }
 
 func (job Job) hasOutsideWork() bool { return len(job.outsideWork()) > 0 }

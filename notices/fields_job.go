@@ -13,6 +13,8 @@ var jobRows = []row[Job]{
 	{Field{Key: "state", Holds: HoldsOneLine, Required: true, Question: "Which state is it in, in two capitals?", Example: "MN",
 		Noun: "state", Words: states},
 		func(r *reader, v *strict.Node, j *Job) { j.State = v.Text }},
+	{Field{Key: "city", Holds: HoldsOneLine, Question: "Which city is it in, if the city has rules of its own?", Example: "San Francisco"},
+		func(r *reader, v *strict.Node, j *Job) { j.City = r.name(v) }},
 	{Field{Key: "built", Holds: HoldsNumber, Required: true, Question: "In which year was the house built? Write unknown when nobody knows.", Example: "1931",
 		Words: []string{"unknown"}, Min: 1600, Max: 2100},
 		func(r *reader, v *strict.Node, j *Job) { j.Built = number(v) }},
@@ -26,6 +28,10 @@ var jobRows = []row[Job]{
 	{Field{Key: "checked_by", Holds: HoldsOneLine, Question: "Who decides at the end that it is clean enough?", Example: "clearance_test",
 		Noun: "check", Words: wordsOf([]Check{ClearanceTest, CleaningCheck, CrewLook, NotDecided})},
 		func(r *reader, v *strict.Node, j *Job) { j.CheckedBy = Check(v.Text) }},
+	{Field{Key: "emergency", Holds: HoldsOneLine, Question: "Is it an emergency, such as a burst pipe, that can not wait?", Example: "no", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, j *Job) { j.Emergency = Answer(v.Text) }},
+	{Field{Key: "entries", Holds: HoldsList, Question: "Which doors lead into the building, front, back and side?", Example: "[front_door, back_door]", Noun: "way", Words: wordsOf(Ways)},
+		func(r *reader, v *strict.Node, j *Job) { j.Entries = listOf[Way](v) }},
 	{Field{Key: "on_the_day", Holds: HoldsObject, Required: true, Question: "Who is at the house while the crew works?", Example: "{name: Rosa, phone: 555-0142, speaks: [en, es]}",
 		Fields: fieldsOf(contactRows)},
 		func(r *reader, v *strict.Node, j *Job) { readObject(r, v, contactRows, &j.OnTheDay) }},
@@ -38,6 +44,10 @@ var jobRows = []row[Job]{
 	{Field{Key: "neighbours", Holds: HoldsObjects, Question: "Which homes touch the lot?", Fields: fieldsOf(neighbourRows)},
 		func(r *reader, v *strict.Node, j *Job) {
 			j.Neighbours = readObjects(r, v, neighbourRows, blankNeighbour)
+		}},
+	{Field{Key: "openings", Holds: HoldsObjects, Question: "Which windows, doors and vents of the house are near outside work?", Fields: fieldsOf(openingRows)},
+		func(r *reader, v *strict.Node, j *Job) {
+			j.Openings = readObjects(r, v, openingRows, Opening{Storey: 1})
 		}},
 }
 
@@ -82,6 +92,12 @@ var workRows = []row[Work]{
 	{Field{Key: "ways_in", Holds: HoldsList, Required: true, Min: 1, Question: "By which doors, stairs or gates could somebody walk in? Each gets a sign.", Example: "[front_door]",
 		Noun: "way", Words: wordsOf(Ways)},
 		func(r *reader, v *strict.Node, w *Work) { w.WaysIn = listOf[Way](v) }},
+	{Field{Key: "cleaned_nightly", Holds: HoldsOneLine, Question: "Do you clean the area, and 10 ft around it, at the end of each day?", Example: "yes", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, w *Work) { w.Nightly = Answer(v.Text) }},
+	{Field{Key: "lot_line", Holds: HoldsOneLine, Question: "Outside: how far is it from the work to the property line?", Example: "6 ft", Pattern: lengthPattern},
+		func(r *reader, v *strict.Node, w *Work) { w.LotLine, w.LotLineKnown = r.gap(v) }},
+	{Field{Key: "tests", Holds: HoldsObjects, Question: "Has anyone tested this paint for lead?", Fields: fieldsOf(testRows)},
+		func(r *reader, v *strict.Node, w *Work) { w.Tests = readObjects(r, v, testRows, Test{}) }},
 }
 
 var householdRows = []row[Household]{
@@ -101,6 +117,8 @@ var householdRows = []row[Household]{
 		func(r *reader, v *strict.Node, h *Household) { h.Pets = listOf[Pet](v) }},
 	{Field{Key: "on_work_days", Holds: HoldsObjects, Question: "How do they live through each work day?", Fields: fieldsOf(dayRows)},
 		func(r *reader, v *strict.Node, h *Household) { h.OnWorkDays = readObjects(r, v, dayRows, DayAtHome{}) }},
+	{Field{Key: "elsewhere", Holds: HoldsObject, Question: "If they sleep elsewhere, what is agreed?", Fields: fieldsOf(elsewhereRows)},
+		func(r *reader, v *strict.Node, h *Household) { readObject(r, v, elsewhereRows, &h.Elsewhere) }},
 }
 
 var dayRows = []row[DayAtHome]{
@@ -110,8 +128,61 @@ var dayRows = []row[DayAtHome]{
 		func(r *reader, v *strict.Node, d *DayAtHome) { d.UsesDoor = Way(v.Text) }},
 	{Field{Key: "reaches", Holds: HoldsList, Question: "Which bed, bathroom and kitchen can they reach?", Example: "[bed, bathroom, kitchen]", Noun: "room", Words: rooms()},
 		func(r *reader, v *strict.Node, d *DayAtHome) { d.Reaches = listOf[Room](v) }},
+	{Field{Key: "away", Holds: HoldsOneLine, Question: "Are they out of the house while the crew works?", Example: "yes", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, d *DayAtHome) { d.Away = Answer(v.Text) }},
 	{Field{Key: "sleeps_at", Holds: HoldsOneLine, Question: "Or where do they sleep instead?", Example: "Grandma Tran's"},
 		func(r *reader, v *strict.Node, d *DayAtHome) { d.SleepsAt = r.name(v) }},
+}
+
+var elsewhereRows = []row[Elsewhere]{
+	{Field{Key: "where", Holds: HoldsOneLine, Question: "Where do they sleep?", Example: "Lakeside Inn, 40 Shore Road"},
+		func(r *reader, v *strict.Node, e *Elsewhere) { e.Where = r.name(v) }},
+	{Field{Key: "travel", Holds: HoldsOneLine, Question: "How do they get there?", Example: "we_drive_you", Noun: "way to travel", Words: wordsOf(Travels)},
+		func(r *reader, v *strict.Node, e *Elsewhere) { e.Travel = Travel(v.Text) }},
+	{Field{Key: "paid_by", Holds: HoldsOneLine, Question: "Who pays for it?", Example: "programme", Noun: "payer", Words: wordsOf(Payers)},
+		func(r *reader, v *strict.Node, e *Elsewhere) { e.PaidBy = Payer(v.Text) }},
+	{Field{Key: "medicines", Holds: HoldsOneLine, Question: "What about medicines they need?", Example: "take_along", Noun: "plan", Words: wordsOf(MedicinePlans)},
+		func(r *reader, v *strict.Node, e *Elsewhere) { e.Medicines = MedicinePlan(v.Text) }},
+	{Field{Key: "pets", Holds: HoldsOneLine, Question: "Where do the pets go?", Example: "with_you", Noun: "plan", Words: wordsOf(PetPlans)},
+		func(r *reader, v *strict.Node, e *Elsewhere) { e.Pets = PetPlan(v.Text) }},
+	{Field{Key: "keys", Holds: HoldsOneLine, Question: "Who has the keys?", Example: "crew_has_one", Noun: "plan", Words: wordsOf(KeyPlans)},
+		func(r *reader, v *strict.Node, e *Elsewhere) { e.Keys = KeyPlan(v.Text) }},
+}
+
+var testRows = []row[Test]{
+	{Field{Key: "how", Holds: HoldsOneLine, Required: true, Question: "Who tested, and how?", Example: "laboratory", Noun: "kind of test", Words: testKinds()},
+		func(r *reader, v *strict.Node, t *Test) { t.How = TestKind(v.Text) }},
+	{Field{Key: "covers", Holds: HoldsOneLine, Required: true, Question: "Did they test every surface that you will disturb?", Example: "all_surfaces",
+		Noun: "answer", Words: wordsOf([]Covers{AllSurfaces, SomeSurfaces})},
+		func(r *reader, v *strict.Node, t *Test) { t.Covers = Covers(v.Text) }},
+	{Field{Key: "result", Holds: HoldsOneLine, Required: true, Question: "What did they find?", Example: "no_lead",
+		Noun: "result", Words: wordsOf([]TestResult{NoLead, LeadFound, NotClear})},
+		func(r *reader, v *strict.Node, t *Test) { t.Result = TestResult(v.Text) }},
+}
+
+var openingRows = []row[Opening]{
+	{Field{Key: "id", Holds: HoldsOneLine, Required: true, Question: "What do you call this opening, in one short word?", Example: "w1", Pattern: idPattern},
+		func(r *reader, v *strict.Node, o *Opening) { o.ID = r.id(v) }},
+	{Field{Key: "what", Holds: HoldsOneLine, Required: true, Question: "What is it?", Example: "window", Noun: "opening", Words: wordsOf(OpeningKinds)},
+		func(r *reader, v *strict.Node, o *Opening) { o.What = OpeningKind(v.Text) }},
+	{Field{Key: "area", Holds: HoldsOneLine, Required: true, Question: "Which room or area is it in?", Example: "kitchen", Noun: "area", Words: wordsOf(Areas)},
+		func(r *reader, v *strict.Node, o *Opening) { o.Area = Area(v.Text) }},
+	{Field{Key: "storey", Holds: HoldsNumber, Question: "On which storey? The ground floor is 1.", Example: "1", Min: 1, Max: 40},
+		func(r *reader, v *strict.Node, o *Opening) { o.Storey = number(v) }},
+	{Field{Key: "work", Holds: HoldsOneLine, Required: true, Question: "Which outside work is it near, by its id?", Example: "porch", Pattern: idPattern},
+		func(r *reader, v *strict.Node, o *Opening) { o.Work = r.id(v) }},
+	{Field{Key: "gap", Holds: HoldsOneLine, Question: "How far is it from the work, along the wall?", Example: "12 ft", Pattern: lengthPattern},
+		func(r *reader, v *strict.Node, o *Opening) { o.Gap, o.GapKnown = r.gap(v) }},
+}
+
+const lengthPattern = `^[0-9]+(\.[0-9]+)? *(ft|feet|m)$`
+
+func testKinds() []string {
+	var names []string
+	for _, k := range TestKinds {
+		names = append(names, string(k.Name))
+	}
+	return names
 }
 
 var neighbourRows = []row[Neighbour]{
@@ -119,8 +190,10 @@ var neighbourRows = []row[Neighbour]{
 		func(r *reader, v *strict.Node, n *Neighbour) { n.ID = r.id(v) }},
 	{Field{Key: "address", Holds: HoldsOneLine, Required: true, Question: "What is their address?", Example: "12 Alder Court"},
 		func(r *reader, v *strict.Node, n *Neighbour) { n.Address = r.name(v) }},
+	{Field{Key: "kind", Holds: HoldsOneLine, Question: "Is it a home or a day-care?", Example: "home", Noun: "kind", Words: wordsOf([]NeighbourKind{OneHome, DayCare})},
+		func(r *reader, v *strict.Node, n *Neighbour) { n.Kind = NeighbourKind(v.Text) }},
 	{Field{Key: "gap", Holds: HoldsOneLine, Question: "How far is it from the work to their nearest wall?", Example: "14 ft",
-		Pattern: `^[0-9]+(\.[0-9]+)? *(ft|feet|m)$`},
+		Pattern: lengthPattern},
 		func(r *reader, v *strict.Node, n *Neighbour) { n.Gap, n.GapKnown = r.gap(v) }},
 	{Field{Key: "near", Holds: HoldsOneLine, Question: "When nobody measured: is that within 20 ft?", Example: "not_sure",
 		Noun: "answer", Words: wordsOf([]Answer{Yes, No, NotSure})},
@@ -136,10 +209,10 @@ var neighbourRows = []row[Neighbour]{
 
 // What stands where a key is left out. Unknown protects.
 var (
-	blankJob       = Job{AnyonePaid: Unknown, FederalAid: Unknown, CheckedBy: NotDecided}
-	blankWork      = Work{Storey: 1, CrewArrives: NoClock, CleanedBy: NoClock}
+	blankJob       = Job{AnyonePaid: Unknown, FederalAid: Unknown, CheckedBy: NotDecided, Emergency: Unknown}
+	blankWork      = Work{Storey: 1, CrewArrives: NoClock, CleanedBy: NoClock, Nightly: Unknown}
 	blankHousehold = Household{ChildUnder6: Unknown}
-	blankNeighbour = Neighbour{Near: NotSure, Homes: 1}
+	blankNeighbour = Neighbour{Near: NotSure, Homes: 1, Kind: OneHome}
 )
 
 // ownerUnknown may be written; a Job then has no Owner.

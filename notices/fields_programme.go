@@ -1,6 +1,10 @@
 package notices
 
-import "example.org/doorleaf/notices/strict"
+import (
+	"fmt"
+
+	"example.org/doorleaf/notices/strict"
+)
 
 // ProgrammeFields are the keys of programme.yaml.
 var ProgrammeFields = fieldsOf(programmeRows)
@@ -28,6 +32,33 @@ var programmeRows = []row[Programme]{
 	{Field{Key: "unchecked_translations", Holds: HoldsOneLine, Question: "What shall happen to a translation that no fluent speaker has checked yet?", Example: "print_marked",
 		Noun: "choice", Words: []string{"print_marked", "refuse"}},
 		func(r *reader, v *strict.Node, p *Programme) { p.RefuseDrafts = v.Text == "refuse" }},
+	{Field{Key: "stricter", Holds: HoldsObject, Question: "Does your programme want to be stricter than the rules?", Fields: fieldsOf(stricterRows())},
+		func(r *reader, v *strict.Node, p *Programme) {
+			p.Stricter = map[string]float64{}
+			readObject(r, v, stricterRows(), &p.Stricter)
+		}},
+}
+
+// stricterRows has a row for each figure that a programme may set for itself.
+func stricterRows() []row[map[string]float64] {
+	var rows []row[map[string]float64]
+	for _, rule := range Settable {
+		rows = append(rows, row[map[string]float64]{
+			Field{Key: rule.Name, Holds: HoldsNumber, Question: fmt.Sprintf("Instead of %v %s?", rule.Value, rule.Unit), Example: fmt.Sprint(2 * rule.Value), Min: 1, Max: 1000},
+			func(r *reader, v *strict.Node, own *map[string]float64) { r.stricter(v, rule, *own) },
+		})
+	}
+	return rows
+}
+
+// stricter refuses a figure that is looser than the rule.
+func (r *reader) stricter(v *strict.Node, rule Rule, own map[string]float64) {
+	value := float64(number(v))
+	if value != rule.Value && !rule.stricter(value) {
+		r.wrong(v, fmt.Sprintf("is looser than the rule, which has %v %s (%s)", rule.Value, rule.Unit, rule.Source()), "write a stricter figure, or take the line out")
+		return
+	}
+	own[rule.Name] = value
 }
 
 // homeZones are offered first; every zone of the IANA database is accepted.

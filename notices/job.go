@@ -9,6 +9,7 @@ type Programme struct {
 	Languages   []Language // every page exists in all of these, so that a page's existence tells nothing about a family
 	TimeZone    string     // IANA name, such as America/Chicago
 	Paper       Paper
+	Stricter    map[string]float64 // the programme's own figures, by the name of the rule; each stricter than the rule
 
 	RefuseDrafts bool // sheets in a translation that no fluent speaker has checked are refused, not printed with a mark
 }
@@ -21,32 +22,58 @@ type Job struct {
 	Code       string // lower-case letters, digits and hyphens; names the folder of sheets
 	Address    string // "14 Alder Court, Larkfield": private to the paper, never on a page
 	State      string // two capitals
+	City       string // "" when not given
 	Built      int    // year; 0 when unknown
 	Owner      Owner  // empty when unknown
 	AnyonePaid Answer
 	FederalAid Answer // federal housing money
 	CheckedBy  Check
+	Emergency  Answer  // work that can not wait; unknown counts as no, which waives nothing
+	Entries    []Way   // main and secondary doors of the building; none when nobody said
 	OnTheDay   Contact // at the house while the crew works
 	Work       []Work
 	Households []Household
 	Neighbours []Neighbour
+	Openings   []Opening
 }
 
 // Work is one task in one area: the unit that has days, hours and ways in.
 type Work struct {
-	ID          string
-	Where       Where
-	Area        Area
-	Task        Task
-	Parts       []Part
-	HowMuch     Amount
-	Faces       []string // outside only: "street", "yard", "alley", or the address of a neighbour
-	Storey      int      // 1 is the ground floor
-	Days        []Date   // in order, each once
-	CrewArrives Clock    // set-up starts
-	CleanedBy   Clock    // planned end of cleaning
-	RainDay     Date     // zero when there is none
-	WaysIn      []Way
+	ID           string
+	Where        Where
+	Area         Area
+	Task         Task
+	Parts        []Part
+	HowMuch      Amount
+	Faces        []string // outside only: "street", "yard", "alley", or the address of a neighbour
+	Storey       int      // 1 is the ground floor
+	Days         []Date   // in order, each once
+	CrewArrives  Clock    // set-up starts
+	CleanedBy    Clock    // planned end of cleaning
+	RainDay      Date     // zero when there is none
+	WaysIn       []Way
+	Tests        []Test
+	Nightly      Answer // is the area, and a strip around it, cleaned at the end of each day?
+	LotLine      Feet   // outside only: from the work to the property line; meaningless unless LotLineKnown
+	LotLineKnown bool
+}
+
+// A Test is what somebody found out about the paint of one piece of work.
+type Test struct {
+	How    TestKind
+	Covers Covers
+	Result TestResult
+}
+
+// An Opening is a window, door or vent of the house itself near outside work.
+type Opening struct {
+	ID       string
+	What     OpeningKind
+	Area     Area
+	Storey   int
+	Work     string // id of the outside work that it is near
+	Gap      Feet   // along the wall, from the work to the opening; meaningless unless GapKnown
+	GapKnown bool
 }
 
 // A Household lives in the house. Its name, children, pets and nights are private to its own paper.
@@ -58,6 +85,17 @@ type Household struct {
 	ChildUnder6   Answer
 	Pets          []Pet
 	OnWorkDays    []DayAtHome
+	Elsewhere     Elsewhere
+}
+
+// Elsewhere is what has to be agreed before a household sleeps elsewhere. It is private to the household's own paper.
+type Elsewhere struct {
+	Where     string
+	Travel    Travel
+	PaidBy    Payer
+	Medicines MedicinePlan
+	Pets      PetPlan
+	Keys      KeyPlan
 }
 
 // A DayAtHome says how a household lives through one work day.
@@ -65,6 +103,7 @@ type DayAtHome struct {
 	Day      Date
 	UsesDoor Way
 	Reaches  []Room // at least one bed, one bathroom and one kitchen, or SleepsAt
+	Away     Answer // yes: out of the house while the crew works, until told
 	SleepsAt string // a place elsewhere, as the household calls it; private
 }
 
@@ -72,6 +111,7 @@ type DayAtHome struct {
 type Neighbour struct {
 	ID        string
 	Address   string
+	Kind      NeighbourKind
 	Gap       Feet // from the work to the nearest wall of that home; 0 with GapKnown false when not measured
 	GapKnown  bool
 	Near      Answer // asked when nobody measured: is it within 20 ft?

@@ -1,13 +1,10 @@
 package notices
 
-import "slices"
-
 var (
 	letterHead       = text("letter.head")
 	letterShut       = text("letter.shut_rooms")
 	letterUse        = text("letter.use_these")
 	letterRain       = text("letter.if_rain")
-	letterSleepAt    = text("letter.sleep_at", Name(""))
 	letterNight      = text("letter.night_before")
 	letterMove       = text("letter.move_things")
 	letterMedicines  = text("letter.take_medicines")
@@ -37,7 +34,7 @@ var (
 // letters are one a household, each with its receipt behind it.
 func letters(job Job) []Sheet {
 	var all []Sheet
-	for _, h := range job.Households {
+	for _, h := range job.householdsToTell() {
 		all = append(all, letter(job, h), receipt(job, h))
 	}
 	return all
@@ -56,10 +53,10 @@ func letter(job Job, h Household) Sheet {
 
 func letterContent(job Job, h Household) Content {
 	return Content{
-		Head:  letterHead.With(),
+		Head:  job.letterHead(h),
 		For:   Name(h.Name),
 		Marks: []Mark{MarkKeepOut},
-		Facts: append(shutRooms(job), daysAtHome(h)...),
+		Facts: append(shutRooms(job), job.living(h)...),
 		Blocks: []Block{
 			{letterNight.With(), said([]Text{letterMove, letterMedicines})},
 			{letterMeanwhile.With(), meanwhile(job)},
@@ -81,7 +78,7 @@ func (job Job) familyCall() Call {
 // shutRooms is a row for each area: its days, then its rain day.
 func shutRooms(job Job) []Fact {
 	facts := []Fact{{Label: letterShut.With()}}
-	for _, w := range job.Work {
+	for _, w := range job.leadWork() {
 		cells := []Value{spansOf(w.Days)}
 		if !w.RainDay.IsZero() {
 			cells = append(cells, Pair{letterRain.With(), spansOf([]Date{w.RainDay})})
@@ -89,52 +86,6 @@ func shutRooms(job Job) []Fact {
 		facts = append(facts, Fact{Words{w.Area.Word()}, cells})
 	}
 	return facts
-}
-
-// daysAtHome is a row for each way of spending a day: which door, bed, bathroom and kitchen to use, or where to sleep.
-func daysAtHome(h Household) []Fact {
-	facts := []Fact{{Label: letterUse.With()}}
-	var done []DayAtHome
-	for _, d := range h.OnWorkDays {
-		if slices.ContainsFunc(done, d.sameExceptDay) {
-			continue
-		}
-		done = append(done, d)
-		facts = append(facts, Fact{spansOf(h.daysLike(d)), d.cells()})
-	}
-	return facts
-}
-
-func (d DayAtHome) sameExceptDay(other DayAtHome) bool {
-	return d.UsesDoor == other.UsesDoor && d.SleepsAt == other.SleepsAt && slices.Equal(d.Reaches, other.Reaches)
-}
-
-func (h Household) daysLike(d DayAtHome) []Date {
-	var days []Date
-	for _, other := range h.OnWorkDays {
-		if d.sameExceptDay(other) {
-			days = append(days, other.Day)
-		}
-	}
-	return days
-}
-
-func (d DayAtHome) cells() []Value {
-	var cells []Value
-	var words Words
-	if d.UsesDoor != "" {
-		words = append(words, d.UsesDoor.Word())
-	}
-	for _, r := range d.Reaches {
-		words = append(words, r.Word())
-	}
-	if len(words) > 0 {
-		cells = append(cells, words)
-	}
-	if d.SleepsAt != "" {
-		cells = append(cells, letterSleepAt.With(Name(d.SleepsAt)))
-	}
-	return cells
 }
 
 func meanwhile(job Job) []Message {

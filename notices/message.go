@@ -50,7 +50,7 @@ func deskText(id string, holds ...Value) Text {
 	return t
 }
 
-// Kind names the kind of a value, as placeholders do: "Phone".
+// KindOf names the kind of a value, as placeholders do: "Phone".
 func KindOf(v Value) string { return strings.TrimPrefix(fmt.Sprintf("%T", v), "notices.") }
 
 func kindsOf(values []Value) []string {
@@ -69,22 +69,24 @@ func (r Room) Word() string { return "room." + string(r) }
 func (t Task) Word() string { return "task." + string(t) }
 func (p Part) Word() string { return "part." + string(p) }
 
+func (t Travel) Word() string       { return "travel." + string(t) }
+func (p Payer) Word() string        { return "payer." + string(p) }
+func (m MedicinePlan) Word() string { return "medicine_plan." + string(m) }
+func (p PetPlan) Word() string      { return "pet_plan." + string(p) }
+func (k KeyPlan) Word() string      { return "key_plan." + string(k) }
+
 func wordIDs() []string {
-	var ids []string
-	for _, a := range Areas {
-		ids = append(ids, a.Word())
-	}
-	for _, w := range Ways {
-		ids = append(ids, w.Word())
-	}
+	ids := slices.Concat(words(Areas), words(Ways), words(Tasks), words(Parts), words(Travels), words(Payers), words(MedicinePlans), words(PetPlans), words(KeyPlans))
 	for _, r := range Rooms {
 		ids = append(ids, r.Name.Word())
 	}
-	for _, t := range Tasks {
-		ids = append(ids, t.Word())
-	}
-	for _, p := range Parts {
-		ids = append(ids, p.Word())
+	return append(ids, wholeHouse.Word())
+}
+
+func words[T interface{ Word() string }](entries []T) []string {
+	var ids []string
+	for _, e := range entries {
+		ids = append(ids, e.Word())
 	}
 	return ids
 }

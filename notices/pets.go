@@ -21,7 +21,7 @@ func homePetFlyers(job Job) []Sheet {
 		return nil
 	}
 	var all []Sheet
-	for _, h := range job.Households {
+	for _, h := range job.householdsToTell() {
 		if len(h.Pets) > 0 {
 			all = append(all, petFlyer(job, h.ID, Name(h.Name), h.Languages, 1))
 		}
@@ -31,12 +31,13 @@ func homePetFlyers(job Job) []Sheet {
 
 func petFlyer(job Job, to string, who Value, languages []Language, copies int) Sheet {
 	return Sheet{
-		ID:     "pets-" + to,
-		Kind:   PetFlyer,
-		For:    []string{to},
-		Faces:  facesOf(job.faceLanguages(languages), PetsPage, petContent(job, who)),
-		Copies: copies,
-		Due:    job.neighbourDue(),
+		ID:        "pets-" + to,
+		Kind:      PetFlyer,
+		For:       []string{to},
+		Faces:     facesOf(job.faceLanguages(languages), PetsPage, petContent(job, who)),
+		Copies:    copies,
+		Due:       job.neighbourDue(),
+		LateAfter: job.neighbourLateAfter(),
 	}
 }
 

@@ -34,14 +34,16 @@ const (
 
 // A Sheet is one thing to print: one face or several, some copies, one place where they go.
 type Sheet struct {
-	ID     string // stable as long as the job keeps its ids: "sign-hall-front_door-vi"
-	Kind   Kind
-	For    []string // ids of the households or neighbours that it is for; none for a sign or a spare
-	Hang   []Way    // signs only: where it hangs
-	Area   Area     // signs only: what lies behind
-	Faces  []Face
-	Copies int
-	Due    Date // the last day on which it does its work: handed over, or hung before the crew sets up
+	ID        string // stable as long as the job keeps its ids: "sign-hall-front_door-vi"
+	Kind      Kind
+	For       []string // ids of the households or neighbours that it is for; none for a sign or a spare
+	Hang      []Way    // signs only: where it hangs
+	Area      Area     // signs only: what lies behind
+	ReadFrom  Feet     // signs only: how far away its reader stands, in ft; 0 at the sign itself
+	Faces     []Face
+	Copies    int
+	Due       Date // the last day on which it does its work: handed over, or hung before the crew sets up
+	LateAfter Date // neighbours only: from the next day on it counts as late
 }
 
 // A Face is one side of paper in one language.
@@ -112,13 +114,5 @@ type Home struct {
 	Languages []Language
 	Doors     int // flats behind one address
 	Due       Date
-}
-
-// A Reason is one decision with its grounds.
-type Reason struct {
-	Decision string  // what was decided, as an id: "household_stays"
-	About    string  // id of the work, household or neighbour it is about; "" for the whole job
-	Outcome  Message // in the coordinator's English
-	Because  Message
-	Source   string // citation, or "common practice, no source"
+	LateAfter Date // zero for the house itself
 }

@@ -7,20 +7,94 @@ import (
 	"strings"
 )
 
+var (
+	outWindows     = deskText("windows.close", Address(""))
+	outNote        = deskText("windows.note_only", Address(""))
+	whyWithin      = deskText("windows.within", Feet(0), Reach(0))
+	whyBeyond      = deskText("windows.beyond", Feet(0), Reach(0))
+	whySaidNear    = deskText("windows.said_near", Reach(0))
+	whySaidFar     = deskText("windows.said_far", Reach(0))
+	whyNotSure     = deskText("windows.not_sure", Reach(0))
+	wouldBeNote    = deskText("windows.would_be_note")
+	outDayCare     = deskText("windows.day_care", Address(""))
+	whyDayCare     = deskText("windows.day_care_why")
+	outLanguages   = deskText("languages.unknown", Name(""))
+	whyLanguages   = deskText("languages.unknown_why")
+	wouldBeOneFace = deskText("languages.would_be_one")
+)
+
 // withinReach decides whether a neighbour's windows must close. What nobody measured and nobody answered counts as near.
-func withinReach(n Neighbour) bool {
+func (job Job) withinReach(n Neighbour) bool {
 	if n.GapKnown {
-		return float64(n.Gap) <= WindowReach.Value
+		return float64(n.Gap) <= job.rule(WindowReach).Value
 	}
 	return n.Near != No
 }
 
 // kindFor is the sheet that a neighbour gets.
 func (job Job) kindFor(n Neighbour) Kind {
-	if withinReach(n) {
+	if job.withinReach(n) {
 		return CloseWindowsRequest
 	}
 	return NeighbourNote
+}
+
+func neighbourWindows(job Job) []Reason {
+	var all []Reason
+	for _, n := range job.neighboursToTell() {
+		all = append(all, job.windows(n))
+		if n.Kind == DayCare {
+			all = append(all, Reason{Decision: "day_care", About: n.ID, Outcome: outDayCare.With(Address(n.Address)), Because: whyDayCare.With(), Source: string(Practice), Binds: GoodPractice})
+		}
+	}
+	return all
+}
+
+func (job Job) windows(n Neighbour) Reason {
+	r := Reason{Decision: "neighbour_windows", About: n.ID, Outcome: outNote.With(Address(n.Address)), Because: job.whyReach(n), Binds: GoodPractice}
+	r.Source = job.rule(WindowReach).Source() + "; " + NoNeighbourSource
+	if job.withinReach(n) {
+		r.Outcome = outWindows.With(Address(n.Address))
+		if law := job.mustTell(); law != "" {
+			r.Source, r.Binds = law, Law
+		}
+		if !n.GapKnown && n.Near != Yes {
+			r.Missing = []Missing{{fieldOf("neighbours", n.ID, "gap"), wouldBeNote.With()}}
+		}
+	}
+	return r
+}
+
+func (job Job) whyReach(n Neighbour) Message {
+	reach := Reach(job.rule(WindowReach).Value)
+	switch {
+	case n.GapKnown && job.withinReach(n):
+		return whyWithin.With(n.Gap, reach)
+	case n.GapKnown:
+		return whyBeyond.With(n.Gap, reach)
+	case n.Near == Yes:
+		return whySaidNear.With(reach)
+	case n.Near == No:
+		return whySaidFar.With(reach)
+	}
+	return whyNotSure.With(reach)
+}
+
+func unknownLanguages(job Job) []Reason {
+	var all []Reason
+	add := func(list, id, who string, languages []Language) {
+		if len(languages) == 0 {
+			all = append(all, Reason{Decision: "language_unknown", About: id, Outcome: outLanguages.With(Name(who)), Because: whyLanguages.With(), Source: LanguageSource, Binds: GoodPractice,
+				Missing: []Missing{{fieldOf(list, id, "languages"), wouldBeOneFace.With()}}})
+		}
+	}
+	for _, h := range job.Households {
+		add("households", h.ID, h.Name, h.Languages)
+	}
+	for _, n := range job.neighboursToTell() {
+		add("neighbours", n.ID, n.Address, n.Languages)
+	}
+	return all
 }
 
 // neighboursToTell are the homes that touch the lot, in street order, when any work is outside.

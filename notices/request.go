@@ -39,27 +39,29 @@ func neighbourSheets(job Job) []Sheet {
 }
 
 func neighbourSheet(job Job, n Neighbour) Sheet {
-	if withinReach(n) {
+	if job.withinReach(n) {
 		return request(job, n.ID, n.Languages, n.Homes, requestContent(job, Address(n.Address)))
 	}
 	return Sheet{
-		ID:     "note-" + n.ID,
-		Kind:   NeighbourNote,
-		For:    []string{n.ID},
-		Faces:  facesOf(job.faceLanguages(n.Languages), NearPage, noteContent(job, n)),
-		Copies: n.Homes,
-		Due:    job.neighbourDue(),
+		ID:        "note-" + n.ID,
+		Kind:      NeighbourNote,
+		For:       []string{n.ID},
+		Faces:     facesOf(job.faceLanguages(n.Languages), NearPage, noteContent(job, n)),
+		Copies:    n.Homes,
+		Due:       job.neighbourDue(),
+		LateAfter: job.neighbourLateAfter(),
 	}
 }
 
 func request(job Job, to string, languages []Language, copies int, content Content) Sheet {
 	return Sheet{
-		ID:     "request-" + to,
-		Kind:   CloseWindowsRequest,
-		For:    []string{to},
-		Faces:  facesOf(job.faceLanguages(languages), WindowsPage, content),
-		Copies: copies,
-		Due:    job.neighbourDue(),
+		ID:        "request-" + to,
+		Kind:      CloseWindowsRequest,
+		For:       []string{to},
+		Faces:     facesOf(job.faceLanguages(languages), WindowsPage, content),
+		Copies:    copies,
+		Due:       job.neighbourDue(),
+		LateAfter: job.neighbourLateAfter(),
 	}
 }
 

@@ -1,7 +1,5 @@
 package notices
 
-import "fmt"
-
 // The danger legend of 29 CFR 1926.62(m)(1)(i), line by line, word for word in English.
 var legend = []Text{
 	text("legend.danger"),
@@ -21,31 +19,6 @@ var (
 	signPageStrong  = text("sign.page_strong_words")
 	signPageAfter   = text("sign.page_after")
 )
-
-// signs are one for each way into each work area, in English and in each language read in the house. A sign carries no date, so that it never goes stale.
-func signs(job Job) []Sheet {
-	var all []Sheet
-	for _, w := range job.Work {
-		for _, way := range w.WaysIn {
-			for _, l := range distinct(append([]Language{English}, job.readers()...)) {
-				all = append(all, sign(job, w, way, l))
-			}
-		}
-	}
-	return all
-}
-
-func sign(job Job, w Work, way Way, l Language) Sheet {
-	return Sheet{
-		ID:     fmt.Sprintf("sign-%s-%s-%s", w.ID, way, l),
-		Kind:   WorkAreaSign,
-		Hang:   []Way{way},
-		Area:   w.Area,
-		Faces:  facesOf([]Language{l}, SignPage, signContent(job, w)),
-		Copies: 1,
-		Due:    w.Days[0],
-	}
-}
 
 func signContent(job Job, w Work) Content {
 	return Content{

@@ -5,7 +5,7 @@ func spares(job Job) []Sheet {
 	if !job.hasOutsideWork() {
 		return nil
 	}
-	copies := int(Spares.Value)
+	copies := int(job.rule(Spares).Value)
 	spareRequest := request(job, "spare", nil, copies, requestContent(job, nil))
 	spareFlyer := petFlyer(job, "spare", nil, nil, copies)
 	spareRequest.For, spareFlyer.For = nil, nil

@@ -46,7 +46,7 @@ type Outing struct {
 func (job Job) outings() []Outing {
 	var all []Outing
 	for _, w := range job.outsideWork() {
-		next := Outing{w.Days, max(0, w.CrewArrives-Clock(WindowsBefore.Value)), w.CleanedBy, w.RainDay, w.words()}
+		next := Outing{w.Days, max(0, w.CrewArrives-Clock(job.rule(WindowsBefore).Value)), w.CleanedBy, w.RainDay, w.words()}
 		same := slices.IndexFunc(all, next.sharesHours)
 		if same < 0 {
 			all = append(all, next)
@@ -83,6 +83,3 @@ func joinWords(a, b Words) Words {
 }
 
 func firstDay(works []Work) Date { return WorkDays(works)[0] }
-
-func (job Job) letterDue() Date    { return firstDay(job.Work).Plus(-int(LetterAhead.Value)) }
-func (job Job) neighbourDue() Date { return firstDay(job.outsideWork()).Plus(-int(RequestAhead.Value)) }

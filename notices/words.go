@@ -16,6 +16,17 @@ type (
 	Owner    string
 	Check    string
 	Paper    string
+
+	TestKind      string
+	Covers        string
+	TestResult    string
+	OpeningKind   string
+	NeighbourKind string
+	Travel        string
+	Payer         string
+	MedicinePlan  string
+	PetPlan       string
+	KeyPlan       string
 )
 
 // Languages are those that doorleaf has texts for, with the English name that a job file may use instead of the tag.
@@ -117,3 +128,44 @@ var Pets = []Pet{"bird", "cat", "dog", "hens", "other_pet", "outdoor_cat", "rabb
 
 // Things measure work that nobody measured in square feet.
 var Things = []Thing{"a_door", "a_window", "a_room", "a_wall", "a_small_patch", "whole_outside"}
+
+// Kinds of test, and whether one counts before the rule: an inspector's or risk assessor's report, a laboratory's analysis, and a recognised kit in
+// the hands of a certified renovator do; a kit in other hands and a swab from a shop do not (40 CFR 745.82(a)).
+var TestKinds = []struct {
+	Name   TestKind
+	Counts bool
+}{
+	{"certified_inspector", true},
+	{"laboratory", true},
+	{"kit_by_certified_renovator", true},
+	{"kit_by_somebody_else", false},
+	{"shop_swab", false},
+}
+
+const (
+	AllSurfaces  Covers = "all_surfaces"
+	SomeSurfaces Covers = "some_surfaces"
+)
+
+const (
+	NoLead    TestResult = "no_lead"
+	LeadFound TestResult = "lead"
+	NotClear  TestResult = "not_clear"
+)
+
+// OpeningKinds of the house itself.
+var OpeningKinds = []OpeningKind{"window", "door", "vent", "window_air_conditioner"}
+
+const (
+	OneHome NeighbourKind = "home"
+	DayCare NeighbourKind = "day_care"
+)
+
+// What is agreed with a household that sleeps elsewhere: how it gets there, who pays, and what happens to medicines, pets and keys.
+var (
+	Travels       = []Travel{"own_car", "we_drive_you", "bus", "taxi"}
+	Payers        = []Payer{"programme", "owner", "household"}
+	MedicinePlans = []MedicinePlan{"take_along", "we_fetch"}
+	PetPlans      = []PetPlan{"no_pets", "with_you", "with_friends", "boarded"}
+	KeyPlans      = []KeyPlan{"you_keep_them", "crew_has_one", "owner_has_one"}
+)

@@ -129,7 +129,10 @@ func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Lea
 	record := SheetRecord{
 		ID: sheet.ID, Kind: string(sheet.Kind), Title: titles[sheet.Kind], To: p.destination(sheet),
 		For: sheet.For, Copies: sheet.Copies, Paper: string(p.programme.Paper),
-		Path: "print/" + p.code + "/" + sheet.ID + ".html", Due: sheet.Due.String(), Revision: 1,
+		Path: "print/" + p.code + "/" + sheet.ID + ".html", Due: sheet.Due.String(), Revision: 1, ReadFromFt: float64(sheet.ReadFrom),
+	}
+	if !sheet.LateAfter.IsZero() {
+		record.LateAfter = sheet.LateAfter.String()
 	}
 	for _, way := range sheet.Hang {
 		record.Hang = append(record.Hang, string(way))

@@ -18,8 +18,8 @@ func Explain(plan notices.Plan) ([]ReasonRecord, error) {
 
 // A Count is how many copies of one kind of sheet there are to print.
 type Count struct {
-	Title  string
-	Copies int
+	Title  string `json:"title"`
+	Copies int    `json:"copies"`
 }
 
 // Tally counts the sheets of a plan by kind, in printing order.

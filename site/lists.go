@@ -83,6 +83,9 @@ func (p press) walkRow(home notices.Home) templates.WalkRow {
 	case notices.Address:
 		row.Who = string(who)
 	}
+	if !home.LateAfter.IsZero() {
+		row.LateAfter = deskDay(home.LateAfter)
+	}
 	if home.Doors > 1 {
 		row.Who += fmt.Sprintf(" (%d homes)", home.Doors)
 	}
@@ -110,7 +113,11 @@ func (kit Kit) reasonRecords(reasons []notices.Reason) ([]ReasonRecord, error) {
 	v := &voice{Speaker: kit.Desk, desk: kit.Desk}
 	var all []ReasonRecord
 	for _, r := range reasons {
-		all = append(all, ReasonRecord{r.Decision, v.plain(r.Outcome), v.plain(r.Because), r.Source})
+		record := ReasonRecord{Decision: r.Decision, Outcome: v.plain(r.Outcome), Because: v.plain(r.Because), Source: r.Source, About: r.About, Binds: string(r.Binds), Missing: []MissingRecord{}}
+		for _, m := range r.Missing {
+			record.Missing = append(record.Missing, MissingRecord{m.Field, v.plain(m.Would)})
+		}
+		all = append(all, record)
 	}
 	return all, v.err
 }
@@ -131,9 +138,17 @@ func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
 		Piles: kit.piles(r), TakeDown: takeDown(r),
 	}
 	for _, reason := range r.Reasons {
-		job.Reasons = append(job.Reasons, templates.DeskReason{Outcome: reason.Outcome, Because: reason.Because, Source: reason.Source})
+		job.Reasons = append(job.Reasons, deskReason(reason))
 	}
 	return job
+}
+
+func deskReason(r ReasonRecord) templates.DeskReason {
+	view := templates.DeskReason{Outcome: r.Outcome, Because: r.Because, Source: r.Source, Binds: locales.Alone(r.Binds)}
+	for _, m := range r.Missing {
+		view.Missing = append(view.Missing, templates.DeskMissing{Field: m.Field, Would: m.Would})
+	}
+	return view
 }
 
 // A pile is sheets that are carried together.
@@ -172,7 +187,7 @@ func (kit Kit) piles(r JobRecord) []templates.DeskPile {
 }
 
 func (kit Kit) deskRow(s SheetRecord) templates.DeskRow {
-	row := templates.DeskRow{Href: belowPrint(s.Path), Title: s.Title, To: s.To, Due: days([]string{s.Due}), Copies: s.Copies}
+	row := templates.DeskRow{Href: belowPrint(s.Path), Title: s.Title, To: s.To, Due: days([]string{s.Due}), LateAfter: days([]string{s.LateAfter}), Copies: s.Copies}
 	var names []string
 	for _, f := range s.Faces {
 		row.Sides += f.Pages
@@ -180,9 +195,18 @@ func (kit Kit) deskRow(s SheetRecord) templates.DeskRow {
 	}
 	row.Languages = strings.Join(names, ", ")
 	if s.Kind == string(notices.WorkAreaSign) && len(s.Faces) > 0 {
-		row.ReadFrom = fmt.Sprintf("legend reads from %.0f ft, code from about 2 ft", s.Faces[0].ReadingDistanceFt)
+		row.ReadFrom = readFrom(s)
 	}
 	return row
+}
+
+// readFrom says how far the legend reads, and how far it should.
+func readFrom(s SheetRecord) string {
+	text := fmt.Sprintf("legend reads from %.0f ft, code from about 2 ft", s.Faces[0].ReadingDistanceFt)
+	if s.ReadFromFt > s.Faces[0].ReadingDistanceFt {
+		text += fmt.Sprintf("; outside it has to be read from %.0f ft, so hang it where people have to pass it", s.ReadFromFt)
+	}
+	return text
 }
 
 // takeDown lists each door with the number of its signs.

@@ -57,20 +57,22 @@ type FontRecord struct {
 
 // A SheetRecord is one sheet of paper.
 type SheetRecord struct {
-	ID       string       `json:"id"`
-	Kind     string       `json:"kind"`
-	Title    string       `json:"title"` // for the coordinator: "Close-windows request"
-	To       string       `json:"to"`    // for the coordinator: whom it is for, or which door
-	For      []string     `json:"for"`   // ids of households and neighbours
-	Hang     []string     `json:"hang"`  // ways in, of the closed list
-	Revision int          `json:"revision"`
-	Replaces int          `json:"replaces"` // the revision whose paper has to come down or be thrown away; 0 when there is none
-	Copies   int          `json:"copies"`
-	Paper    string       `json:"paper"`
-	Path     string       `json:"path"`
-	SHA256   string       `json:"sha256"`
-	Due      string       `json:"due"` // YYYY-MM-DD; "" when there is no such day
-	Faces    []FaceRecord `json:"faces"`
+	ID         string       `json:"id"`
+	Kind       string       `json:"kind"`
+	Title      string       `json:"title"` // for the coordinator: "Close-windows request"
+	To         string       `json:"to"`    // for the coordinator: whom it is for, or which door
+	For        []string     `json:"for"`   // ids of households and neighbours
+	Hang       []string     `json:"hang"`  // ways in, of the closed list
+	Revision   int          `json:"revision"`
+	Replaces   int          `json:"replaces"` // the revision whose paper has to come down or be thrown away; 0 when there is none
+	Copies     int          `json:"copies"`
+	Paper      string       `json:"paper"`
+	Path       string       `json:"path"`
+	SHA256     string       `json:"sha256"`
+	Due        string       `json:"due"`          // YYYY-MM-DD; "" when there is no such day
+	LateAfter  string       `json:"late_after"`   // YYYY-MM-DD; "" when there is no such day
+	ReadFromFt float64      `json:"read_from_ft"` // how far away a sign's reader stands; 0 at the sign
+	Faces      []FaceRecord `json:"faces"`
 }
 
 // A FaceRecord is one side of a sheet, in one language.
@@ -98,6 +100,16 @@ type ReasonRecord struct {
 	Outcome  string `json:"outcome"`
 	Because  string `json:"because"`
 	Source   string `json:"source"`
+
+	About   string          `json:"about"`   // id of the work, household, neighbour or opening; "" for the whole job
+	Binds   string          `json:"binds"`   // "law for this job" or "good practice"
+	Missing []MissingRecord `json:"missing"` // answers that nobody has given
+}
+
+// A MissingRecord is an answer that nobody has given, by the name of its field, and what it would change.
+type MissingRecord struct {
+	Field string `json:"field"`
+	Would string `json:"would"`
 }
 
 // recordPath is where the record of the job with that code lies.

@@ -3,7 +3,6 @@ package site
 import (
 	"fmt"
 	"html/template"
-	"strconv"
 	"strings"
 
 	"example.org/doorleaf/locales"
@@ -67,12 +66,8 @@ func (v *voice) value(value notices.Value) locales.Value {
 		return locales.Plain(string(value))
 	case notices.HouseNumber:
 		return locales.Plain(string(value))
-	case notices.StateName:
-		return locales.Plain(string(value))
 	case notices.LanguageName:
 		return locales.Plain(v.desk.NameOf(string(value)))
-	case notices.Year:
-		return locales.Plain(strconv.Itoa(int(value)))
 	case notices.Number:
 		return locales.Count(int(value))
 	case notices.Phone:

@@ -13,7 +13,7 @@ type WalkList struct {
 const WalkRowsPerPage = 8
 
 // A WalkRow is one home.
-type WalkRow struct{ Who, Sheet, Languages, Due string }
+type WalkRow struct{ Who, Sheet, Languages, Due, LateAfter string }
 
 // RenderWalkList lays out a walk list.
 func RenderWalkList(w WalkList) ([]byte, error) { return render("walk.html", w) }
@@ -42,9 +42,9 @@ type DeskPile struct {
 
 // A DeskRow is one sheet to print.
 type DeskRow struct {
-	Href, Title, To, Languages, Due string
-	Copies, Sides                   int
-	ReadFrom                        string // signs only
+	Href, Title, To, Languages, Due, LateAfter string
+	Copies, Sides                              int
+	ReadFrom                                   string // signs only
 }
 
 // A DeskTick is a door with a box to tick when its signs are down again.
@@ -54,7 +54,13 @@ type DeskTick struct {
 }
 
 // A DeskReason is one decision with its grounds.
-type DeskReason struct{ Outcome, Because, Source string }
+type DeskReason struct {
+	Outcome, Because, Source, Binds string
+	Missing                         []DeskMissing
+}
+
+// A DeskMissing is an answer that nobody has given, and what it would change.
+type DeskMissing struct{ Field, Would string }
 
 // RenderDesk lays out the coordinator's sheet.
 func RenderDesk(d Desk) ([]byte, error) { return render("desk.html", d) }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/json"
 	"fmt"
 
 	"example.org/doorleaf/notices"
@@ -9,6 +10,7 @@ import (
 
 type plan struct {
 	Jobs []string `arg:"" name:"job" help:"Job files, such as jobs/alder-14.yaml."`
+	JSON bool     `name:"json" help:"The same as JSON."`
 }
 
 func (p plan) Run(c console) error {
@@ -16,31 +18,67 @@ func (p plan) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	for i, job := range jobs {
+	var plans []explained
+	for _, job := range jobs {
+		plan, err := explain(job)
+		if err != nil {
+			return err
+		}
+		plans = append(plans, plan)
+	}
+	if p.JSON {
+		out := json.NewEncoder(c.out)
+		out.SetIndent("", "  ")
+		return out.Encode(plans)
+	}
+	for i, plan := range plans {
 		if i > 0 {
 			fmt.Fprintln(c.out)
 		}
-		if err := explain(c, job); err != nil {
-			return err
-		}
+		plan.print(c)
 	}
 	return nil
 }
 
-// explain prints each decision as a colleague would tell it: what, because, and where it is written; then what there is to print.
-func explain(c console, job notices.Job) error {
+// An explained plan is printed for people and as JSON from the same values.
+type explained struct {
+	Code    string              `json:"code"`
+	Address string              `json:"address"`
+	Reasons []site.ReasonRecord `json:"reasons"`
+	Print   []site.Count        `json:"print"`
+	Late    []string            `json:"late"` // sheets that are late today, by id
+}
+
+func explain(job notices.Job) (explained, error) {
 	decided := notices.Decide(job)
 	reasons, err := site.Explain(decided)
-	if err != nil {
-		return err
+	return explained{job.Code, job.Address, reasons, site.Tally(decided), late(decided)}, err
+}
+
+func late(plan notices.Plan) []string {
+	ids := []string{}
+	for _, sheet := range plan.Sheets {
+		if !sheet.LateAfter.IsZero() && today().Compare(sheet.LateAfter) > 0 {
+			ids = append(ids, sheet.ID)
+		}
 	}
-	fmt.Fprintf(c.out, "%s (%s)\n", job.Address, job.Code)
-	for _, r := range reasons {
-		fmt.Fprintf(c.out, "\n%s\n  because  %s\n  source   %s\n", r.Outcome, r.Because, r.Source)
+	return ids
+}
+
+// print tells each decision as a colleague would: what, because, where it is written, what is missing; then what there is to print.
+func (p explained) print(c console) {
+	fmt.Fprintf(c.out, "%s (%s)\n", p.Address, p.Code)
+	for _, r := range p.Reasons {
+		fmt.Fprintf(c.out, "\n%s\n  because  %s\n  source   %s (%s)\n", r.Outcome, r.Because, r.Source, r.Binds)
+		for _, m := range r.Missing {
+			fmt.Fprintf(c.out, "  missing  %s: %s\n", m.Field, m.Would)
+		}
 	}
 	fmt.Fprintln(c.out, "\nTo print:")
-	for _, line := range site.Tally(decided) {
+	for _, line := range p.Print {
 		fmt.Fprintf(c.out, "  %3d  %s\n", line.Copies, line.Title)
 	}
-	return nil
+	if len(p.Late) > 0 {
+		fmt.Fprintf(c.out, "\nLATE: %s to hand over; go today and ask for a later start if people need time\n", count(len(p.Late), "sheet", "sheets"))
+	}
 }

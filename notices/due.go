@@ -1,0 +1,129 @@
+package notices
+
+import (
+	"time"
+
+	"github.com/rickar/cal/v2"
+	"github.com/rickar/cal/v2/us"
+)
+
+var (
+	outTalkBy       = deskText("due.talk", Day{}, SecondDay{})
+	whyTalkBy       = deskText("due.talk_why", Number(0), Limit(0))
+	outNeighboursBy = deskText("due.neighbours", Day{}, SecondDay{})
+	whyNeighboursBy = deskText("due.neighbours_why", Number(0), Limit(0))
+	outLateAfter    = deskText("due.late_after", Day{})
+	whyLateAfter    = deskText("due.late_after_why", Number(0))
+	outSecondKnock  = deskText("due.second_knock", Day{})
+	whySecondKnock  = deskText("due.second_knock_why")
+	outSignsUp      = deskText("due.signs_up", Day{})
+	whySignsUp      = deskText("due.signs_up_why")
+	outPamphlet     = deskText("due.pamphlet", Day{}, SecondDay{})
+	whyPamphlet     = deskText("due.pamphlet_why")
+	whyPamphletFree = deskText("due.pamphlet_free")
+	outAttempted    = deskText("due.attempted")
+	whyAttempted    = deskText("due.attempted_why")
+	outTenant       = deskText("due.tenant")
+	whyTenant       = deskText("due.tenant_why")
+	outCheckMissing = deskText("check.not_decided")
+	whyCheckMissing = deskText("check.not_decided_why")
+	wouldSayTest    = deskText("check.would_say_test")
+)
+
+func (job Job) letterDue() Date {
+	return firstDay(job.leadWork()).Plus(-int(job.rule(LetterAhead).Value))
+}
+
+func (job Job) neighbourDue() Date {
+	return firstDay(job.outsideWork()).Plus(-int(job.rule(RequestAhead).Value))
+}
+
+// neighbourLateAfter is the last day that still leaves the business days of the rule before the first outside work day.
+func (job Job) neighbourLateAfter() Date {
+	return businessDaysBefore(firstDay(job.outsideWork()), int(job.rule(BusinessDays).Value))
+}
+
+// holidays are the federal ones (5 U.S.C. 6103), on the days on which they are observed.
+var holidays = func() *cal.BusinessCalendar {
+	c := cal.NewBusinessCalendar()
+	c.AddHoliday(us.NewYear, us.MlkDay, us.PresidentsDay, us.MemorialDay, us.Juneteenth, us.IndependenceDay, us.LaborDay, us.ColumbusDay, us.VeteransDay, us.ThanksgivingDay, us.ChristmasDay)
+	return c
+}()
+
+// isBusinessDay: Monday to Friday, but for federal holidays.
+func (d Date) isBusinessDay() bool {
+	return holidays.IsWorkday(time.Date(d.Year, d.Month, d.Day, 12, 0, 0, 0, time.UTC))
+}
+
+// businessDaysBefore is the latest day after which there are still n business days before d. The day itself and d do not count.
+func businessDaysBefore(d Date, n int) Date {
+	day := d.Plus(-1)
+	for ; n > 0; day = day.Plus(-1) {
+		if day.isBusinessDay() {
+			n--
+		}
+	}
+	return day
+}
+
+// dueDates say by when each is told, and what to do when nobody opens.
+func dueDates(job Job) []Reason {
+	if len(job.leadWork()) == 0 {
+		return nil
+	}
+	var all []Reason
+	first := firstDay(job.leadWork())
+	if len(job.Households) > 0 {
+		talk, ahead := job.rule(TalkAhead), job.rule(LetterAhead)
+		all = append(all, Reason{Decision: "letter_due", Outcome: outTalkBy.With(Day(first.Plus(-int(talk.Value))), SecondDay(job.letterDue())),
+			Because: whyTalkBy.With(Number(talk.Value), Limit(ahead.Value)), Source: ahead.Source(), Binds: GoodPractice})
+	}
+	all = append(all, job.neighbourDates()...)
+	all = append(all, Reason{Decision: "signs_up", Outcome: outSignsUp.With(Day(first)), Because: whySignsUp.With(), Source: SignSource, Binds: job.binds()})
+	return append(all, job.pamphlet()...)
+}
+
+func (job Job) neighbourDates() []Reason {
+	if len(job.neighboursToTell()) == 0 {
+		return nil
+	}
+	first := firstDay(job.outsideWork())
+	from, by, business := job.rule(RequestFirst), job.rule(RequestAhead), job.rule(BusinessDays)
+	late := Reason{Decision: "neighbours_late", Outcome: outLateAfter.With(Day(job.neighbourLateAfter())), Because: whyLateAfter.With(Number(business.Value)), Source: business.Source(), Binds: GoodPractice}
+	if business.Sureness == Read && job.mustTell() != "" {
+		late.Binds = Law
+	}
+	return []Reason{
+		{Decision: "neighbours_due", Outcome: outNeighboursBy.With(Day(first.Plus(-max(int(from.Value), int(by.Value)))), SecondDay(job.neighbourDue())),
+			Because: whyNeighboursBy.With(Number(max(int(from.Value), int(by.Value))), Limit(by.Value)), Source: by.Source(), Binds: GoodPractice},
+		late,
+		{Decision: "second_knock", Outcome: outSecondKnock.With(Day(first.Plus(-1))), Because: whySecondKnock.With(), Source: string(Practice), Binds: GoodPractice},
+	}
+}
+
+// pamphlet: not more than so many days before the work, or mailed so many days before; with a signature, or a note of why there is none. An emergency waives it.
+func (job Job) pamphlet() []Reason {
+	if !job.isOld() || job.Emergency == Yes {
+		return nil
+	}
+	first := firstDay(job.leadWork())
+	earliest, mailed := first.Plus(-int(PamphletEarliest.Value)), first.Plus(-int(PamphletMailed.Value))
+	r := Reason{Decision: "pamphlet_due", Outcome: outPamphlet.With(Day(earliest), SecondDay(mailed)), Because: whyPamphletFree.With(), Source: PamphletSource, Binds: GoodPractice}
+	if !job.renovationBinds() {
+		return []Reason{r}
+	}
+	r.Because, r.Binds = whyPamphlet.With(), Law
+	all := []Reason{r, {Decision: "attempted_delivery", Outcome: outAttempted.With(), Because: whyAttempted.With(), Source: "40 CFR 745.84(a)(2)(i)", Binds: Law}}
+	if job.Owner != LivesHere {
+		all = append(all, Reason{Decision: "tenant_too", Outcome: outTenant.With(), Because: whyTenant.With(), Source: "40 CFR 745.84(a)(2)", Binds: Law})
+	}
+	return all
+}
+
+func checking(job Job) []Reason {
+	if job.CheckedBy != NotDecided || len(job.leadWork()) == 0 {
+		return nil
+	}
+	return []Reason{{Decision: "check", Outcome: outCheckMissing.With(), Because: whyCheckMissing.With(), Source: CheckSource, Binds: GoodPractice,
+		Missing: []Missing{{"checked_by", wouldSayTest.With()}}}}
+}

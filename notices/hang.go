@@ -1,0 +1,122 @@
+package notices
+
+import (
+	"fmt"
+	"slices"
+)
+
+var (
+	outSignsInside  = deskText("signs.inside", Number(0), Name(""))
+	whySignsInside  = deskText("signs.inside_why")
+	outSignsOutside = deskText("signs.outside", Number(0), Name(""), Reach(0))
+	whySignsOutside = deskText("signs.outside_why", Reach(0))
+	outSignsEntries = deskText("signs.entries", Number(0))
+	whySignsEntries = deskText("signs.entries_why")
+	wouldBeEntries  = deskText("signs.would_be_entries")
+)
+
+// signs are one for each way into each work area, in English and in each language read in the house; and, when everybody has left, one for each door of the
+// building. A sign carries no date, so that it never goes stale.
+func signs(job Job) []Sheet {
+	var all []Sheet
+	for _, w := range job.leadWork() {
+		for _, way := range w.WaysIn {
+			all = append(all, signPair(job, w, way)...)
+		}
+	}
+	return append(all, entrySigns(job)...)
+}
+
+// entrySigns are for the building's own doors, when everybody has left: main and secondary entries.
+func entrySigns(job Job) []Sheet {
+	var all []Sheet
+	for _, door := range job.entriesToSign() {
+		w := Work{ID: "entry", Where: Inside, Area: wholeHouse, Days: WorkDays(job.leadWork())}
+		all = append(all, signPair(job, w, door)...)
+	}
+	return all
+}
+
+// wholeHouse is the area behind a building's own door when nobody is at home.
+const wholeHouse Area = "whole_house"
+
+func signPair(job Job, w Work, way Way) []Sheet {
+	var pair []Sheet
+	for _, l := range job.signLanguages() {
+		pair = append(pair, sign(job, w, way, l))
+	}
+	return pair
+}
+
+func (job Job) signLanguages() []Language {
+	return distinct(append([]Language{English}, job.readers()...))
+}
+
+// everybodyLeft reports whether no household sleeps in the house while work goes on inside.
+func (job Job) everybodyLeft() bool {
+	insideWork := slices.ContainsFunc(job.leadWork(), func(w Work) bool { return w.Where == Inside })
+	return insideWork && !slices.ContainsFunc(job.Households, func(h Household) bool { return job.stay(h).stay != SleepElsewhere })
+}
+
+// entriesToSign are the building's doors that have no sign of a work area yet. Nobody has named them: then front and back door are taken.
+func (job Job) entriesToSign() []Way {
+	if !job.everybodyLeft() {
+		return nil
+	}
+	entries := job.Entries
+	if len(entries) == 0 {
+		entries = []Way{"front_door", "back_door"}
+	}
+	return slices.DeleteFunc(slices.Clone(entries), func(way Way) bool {
+		return slices.ContainsFunc(job.leadWork(), func(w Work) bool { return slices.Contains(w.WaysIn, way) })
+	})
+}
+
+// signPlaces say how many signs there are, where each hangs and where its reader stands.
+func signPlaces(job Job) []Reason {
+	var all []Reason
+	for _, w := range job.leadWork() {
+		all = append(all, job.signPlace(w))
+	}
+	if doors := job.entriesToSign(); len(doors) > 0 {
+		r := Reason{Decision: "signs", Outcome: outSignsEntries.With(Number(len(doors) * len(job.signLanguages()))), Because: whySignsEntries.With(), Source: SignSource, Binds: job.binds()}
+		if len(job.Entries) == 0 {
+			r.Missing = []Missing{{"entries", wouldBeEntries.With()}}
+		}
+		all = append(all, r)
+	}
+	return all
+}
+
+func (job Job) signPlace(w Work) Reason {
+	count := Number(len(w.WaysIn) * len(job.signLanguages()))
+	r := Reason{Decision: "signs", About: w.ID, Source: SignSource, Binds: job.binds()}
+	if w.Where == Inside {
+		r.Outcome, r.Because = outSignsInside.With(count, Name(w.ID)), whySignsInside.With()
+		return r
+	}
+	from := Reach(job.rule(SignReadFrom).Value)
+	r.Outcome, r.Because = outSignsOutside.With(count, Name(w.ID), from), whySignsOutside.With(from)
+	return r
+}
+
+func sign(job Job, w Work, way Way, l Language) Sheet {
+	return Sheet{
+		ID:       fmt.Sprintf("sign-%s-%s-%s", w.ID, way, l),
+		Kind:     WorkAreaSign,
+		Hang:     []Way{way},
+		Area:     w.Area,
+		ReadFrom: job.readFrom(w),
+		Faces:    facesOf([]Language{l}, SignPage, signContent(job, w)),
+		Copies:   1,
+		Due:      w.Days[0],
+	}
+}
+
+// readFrom is how far away the reader of a sign stands: inside, at the door.
+func (job Job) readFrom(w Work) Feet {
+	if w.Where == Outside {
+		return Feet(job.rule(SignReadFrom).Value)
+	}
+	return 0
+}

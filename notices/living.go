@@ -1,0 +1,158 @@
+package notices
+
+import "slices"
+
+var (
+	letterHeadElsewhere = text("letter.head_elsewhere")
+	letterBeAway        = text("letter.be_away")
+	letterUntilTold     = text("letter.until_told")
+	letterElsewhere     = text("letter.sleep_elsewhere")
+	letterWhere         = text("letter.where")
+	letterTravel        = text("letter.travel")
+	letterPaidBy        = text("letter.paid_by")
+	letterMedicineBag   = text("letter.medicines")
+	letterPetsGo        = text("letter.pets_go")
+	letterKeys          = text("letter.keys")
+	letterAskUs         = text("letter.ask_us")
+)
+
+func (job Job) letterHead(h Household) Message {
+	if job.stay(h).stay == SleepElsewhere {
+		return letterHeadElsewhere.With()
+	}
+	return letterHead.With()
+}
+
+// living tells a household how to get through the work: which door, bed, bathroom and kitchen to use on each day, when to be out of the house, or where
+// to sleep. It names no time to come back.
+func (job Job) living(h Household) []Fact {
+	var away, home []DayAtHome
+	leaves := job.leavesOn(h)
+	for _, d := range h.OnWorkDays {
+		switch {
+		case !leaves.IsZero() && d.Day.Compare(leaves) >= 0:
+		case d.Away == Yes:
+			away = append(away, d)
+		default:
+			home = append(home, d)
+		}
+	}
+	return slices.Concat(daysAtHome(home), job.daysAway(away), job.nights(h, leaves))
+}
+
+// leavesOn is the first day on which a household sleeps elsewhere: a day that it named, or the first day of inside work; zero when it stays.
+func (job Job) leavesOn(h Household) Date {
+	if job.stay(h).stay != SleepElsewhere {
+		return Date{}
+	}
+	for _, d := range h.OnWorkDays {
+		if d.SleepsAt != "" {
+			return d.Day
+		}
+	}
+	for _, w := range job.leadWork() {
+		if w.Where == Inside {
+			return firstDay(insideOf(job.leadWork()))
+		}
+	}
+	return firstDay(job.leadWork())
+}
+
+func insideOf(works []Work) []Work {
+	return slices.DeleteFunc(slices.Clone(works), func(w Work) bool { return w.Where != Inside })
+}
+
+// daysAtHome is a row for each way of spending a day: which door, bed, bathroom and kitchen to use.
+func daysAtHome(days []DayAtHome) []Fact {
+	if len(days) == 0 {
+		return nil
+	}
+	facts := []Fact{{Label: letterUse.With()}}
+	for _, group := range alike(days, DayAtHome.usesTheSame) {
+		facts = append(facts, Fact{spansOf(dates(group)), []Value{group[0].rooms()}})
+	}
+	return facts
+}
+
+// alike joins days that are lived in the same way, in the order of the first of each.
+func alike(days []DayAtHome, same func(a, b DayAtHome) bool) [][]DayAtHome {
+	var groups [][]DayAtHome
+	for _, d := range days {
+		i := slices.IndexFunc(groups, func(g []DayAtHome) bool { return same(g[0], d) })
+		if i < 0 {
+			groups = append(groups, nil)
+			i = len(groups) - 1
+		}
+		groups[i] = append(groups[i], d)
+	}
+	return groups
+}
+
+func (d DayAtHome) usesTheSame(other DayAtHome) bool {
+	return d.UsesDoor == other.UsesDoor && slices.Equal(d.Reaches, other.Reaches)
+}
+
+func dates(days []DayAtHome) []Date {
+	var all []Date
+	for _, d := range days {
+		all = append(all, d.Day)
+	}
+	return all
+}
+
+func (d DayAtHome) rooms() Words {
+	var words Words
+	if d.UsesDoor != "" {
+		words = append(words, d.UsesDoor.Word())
+	}
+	for _, r := range d.Reaches {
+		words = append(words, r.Word())
+	}
+	return words
+}
+
+// daysAway says from when to be out; it ends when the household is told.
+func (job Job) daysAway(days []DayAtHome) []Fact {
+	if len(days) == 0 {
+		return nil
+	}
+	facts := []Fact{{Label: letterBeAway.With()}}
+	for _, d := range days {
+		facts = append(facts, Fact{spansOf([]Date{d.Day}), []Value{
+			Pair{factShutFrom.With(), Time(job.arrivesOn(d.Day))}, Pair{factUntil.With(), letterUntilTold.With()}}})
+	}
+	return facts
+}
+
+// arrivesOn is when the first crew of a day sets up.
+func (job Job) arrivesOn(day Date) Clock {
+	first := NoClock
+	for _, w := range job.leadWork() {
+		if slices.Contains(w.Days, day) && (first == NoClock || w.CrewArrives < first) {
+			first = w.CrewArrives
+		}
+	}
+	return first
+}
+
+// nights say from when to sleep elsewhere and what is agreed. What is not agreed yet asks the household to call.
+func (job Job) nights(h Household, from Date) []Fact {
+	if from.IsZero() {
+		return nil
+	}
+	e := h.Elsewhere
+	facts := []Fact{{Label: letterElsewhere.With()}, {factShutFrom.With(), []Value{spansOf([]Date{from})}}, {factUntil.With(), []Value{letterUntilTold.With()}}}
+	add := func(label Text, answered bool, answer Value) {
+		if !answered {
+			answer = letterAskUs.With()
+		}
+		facts = append(facts, Fact{label.With(), []Value{answer}})
+	}
+	add(letterWhere, h.sleepsAt() != "", Name(h.sleepsAt()))
+	add(letterTravel, e.Travel != "", Words{e.Travel.Word()})
+	add(letterPaidBy, e.PaidBy != "", Words{e.PaidBy.Word()})
+	add(letterMedicineBag, e.Medicines != "", Words{e.Medicines.Word()})
+	add(letterPetsGo, e.Pets != "", Words{e.Pets.Word()})
+	add(letterKeys, e.Keys != "", Words{e.Keys.Word()})
+	return facts
+}

@@ -1,0 +1,95 @@
+package notices
+
+import "fmt"
+
+var (
+	outGround       = deskText("outside.ground", Name(""), Reach(0))
+	whyGround       = deskText("outside.ground_why")
+	outLine         = deskText("outside.barrier", Name(""))
+	whyLineNear     = deskText("outside.barrier_near", Feet(0), Reach(0))
+	whyLineUnknown  = deskText("outside.barrier_unknown", Reach(0))
+	wouldNoBarrier  = deskText("outside.would_no_barrier", Reach(0))
+	outHouseWindows = deskText("windows.own_house", Reach(0))
+	whyHouseWindows = deskText("windows.own_house_why")
+	outShut         = deskText("windows.shut_opening", Name(""))
+	outLeaveOpen    = deskText("windows.leave_opening", Name(""))
+	whyWithinStorey = deskText("windows.opening_within", Feet(0), Reach(0))
+	whyNotMeasured  = deskText("windows.opening_not_measured", Reach(0))
+	whyTooFar       = deskText("windows.opening_beyond", Feet(0), Reach(0))
+	whyAbove        = deskText("windows.opening_above")
+	wouldListThem   = deskText("windows.would_list")
+	wouldLeaveOpen  = deskText("windows.would_leave_open")
+)
+
+// outside is what outside work asks of the ground and of the property line.
+func outside(job Job) []Reason {
+	var all []Reason
+	for _, w := range job.outsideWork() {
+		cover := job.groundCover(w)
+		all = append(all, Reason{Decision: "ground_cover", About: w.ID, Outcome: outGround.With(Name(w.ID), Reach(cover.Value)), Because: whyGround.With(), Source: cover.Source(), Binds: job.binds()})
+		all = append(all, job.lineBarrier(w)...)
+	}
+	return all
+}
+
+// groundCover is wider in Minnesota above the first storey.
+func (job Job) groundCover(w Work) Rule {
+	rule := job.rule(GroundCover)
+	if job.State == "MN" && w.Storey > 1 && rule.stricter(tallGroundCover.Value) {
+		return tallGroundCover
+	}
+	return rule
+}
+
+// lineBarrier: a line that nobody measured counts as near.
+func (job Job) lineBarrier(w Work) []Reason {
+	near := job.rule(LineBarrier)
+	if w.LotLineKnown && float64(w.LotLine) > near.Value {
+		return nil
+	}
+	r := Reason{Decision: "line_barrier", About: w.ID, Outcome: outLine.With(Name(w.ID)), Because: whyLineNear.With(w.LotLine, Reach(near.Value)), Source: near.Source(), Binds: job.binds()}
+	if !w.LotLineKnown {
+		r.Because = whyLineUnknown.With(Reach(near.Value))
+		r.Missing = []Missing{{fieldOf("work", w.ID, "lot_line"), wouldNoBarrier.With(Reach(near.Value))}}
+	}
+	return []Reason{r}
+}
+
+// ownOpenings list the windows, doors and vents of the house itself, one by one where the job file lists them.
+func ownOpenings(job Job) []Reason {
+	if !job.hasOutsideWork() {
+		return nil
+	}
+	reach := job.rule(WindowReach)
+	all := []Reason{{Decision: "own_windows", Outcome: outHouseWindows.With(Reach(reach.Value)), Because: whyHouseWindows.With(), Source: reach.Source(), Binds: job.binds()}}
+	if len(job.Openings) == 0 {
+		all[0].Missing = []Missing{{"openings", wouldListThem.With()}}
+	}
+	for _, w := range job.outsideWork() {
+		for _, o := range job.Openings {
+			if o.Work == w.ID {
+				all = append(all, job.opening(o, w))
+			}
+		}
+	}
+	return all
+}
+
+// opening decides for one opening: shut on the same storey and on all below within the same horizontal distance.
+func (job Job) opening(o Opening, w Work) Reason {
+	reach := job.rule(WindowReach)
+	name := Name(fmt.Sprintf("%s: %s, %s", o.ID, o.What, o.Area))
+	r := Reason{Decision: "own_opening", About: o.ID, Outcome: outShut.With(name), Source: reach.Source(), Binds: job.binds()}
+	switch {
+	case o.Storey > w.Storey:
+		r.Outcome, r.Because = outLeaveOpen.With(name), whyAbove.With()
+	case !o.GapKnown:
+		r.Because = whyNotMeasured.With(Reach(reach.Value))
+		r.Missing = []Missing{{fieldOf("openings", o.ID, "gap"), wouldLeaveOpen.With()}}
+	case float64(o.Gap) <= reach.Value:
+		r.Because = whyWithinStorey.With(o.Gap, Reach(reach.Value))
+	default:
+		r.Outcome, r.Because = outLeaveOpen.With(name), whyTooFar.With(o.Gap, Reach(reach.Value))
+	}
+	return r
+}

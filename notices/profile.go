@@ -1,0 +1,74 @@
+package notices
+
+import "slices"
+
+// A Profile is the rules of a State or city that are stricter than the federal ones, as rows that stand in their place.
+type Profile struct {
+	Name      string
+	State     string
+	City      string // "" for the whole State
+	Rows      []Rule // each takes the place of the row of that name when it is stricter, and gives the source when it is equal
+	MustTell  string // citation of the duty to tell neighbours; "" when there is none
+	FrontSign bool   // a sign of 24 by 32 in at the front is asked for
+}
+
+// Profiles that we hold rows for. A place that is not here prints that its rules are not checked.
+var Profiles = []Profile{
+	{
+		Name: "Minnesota", State: "MN",
+		Rows: []Rule{
+			{"window_reach", 20, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read},
+			{"ground_cover", 10, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read},
+		},
+		MustTell: "Minnesota Rules 4761.2650",
+	},
+	{
+		Name: "San Francisco", State: "CA", City: "San Francisco",
+		Rows: []Rule{
+			{"business_days", 3, "business days", Larger, "San Francisco Building Code 327", "2026-11-25", Read},
+		},
+		MustTell:  "San Francisco Building Code 327",
+		FrontSign: true,
+	},
+}
+
+// tallGroundCover is Minnesota's wider ground cover for work above the first storey.
+var tallGroundCover = Rule{"ground_cover", 20, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read}
+
+// profiles are those that hold for the job.
+func (job Job) profiles() []Profile {
+	return slices.DeleteFunc(slices.Clone(Profiles), func(p Profile) bool {
+		return p.State != job.State || p.City != "" && p.City != job.City
+	})
+}
+
+// rule is the strictest row for a figure: the federal one, that of a profile, or the programme's own setting.
+func (job Job) rule(federal Rule) Rule {
+	strictest := federal
+	for _, p := range job.profiles() {
+		for _, row := range p.Rows {
+			if row.Name == federal.Name && (strictest.stricter(row.Value) || row.Value == strictest.Value) {
+				strictest = row
+			}
+		}
+	}
+	return job.Programme.rule(strictest)
+}
+
+// rule is the programme's own setting where it is stricter. Load refuses a looser one.
+func (p Programme) rule(row Rule) Rule {
+	if own, set := p.Stricter[row.Name]; set && row.stricter(own) {
+		row.Value, row.Citation, row.Sureness = own, "programme.yaml, stricter; otherwise "+row.Source(), Read
+	}
+	return row
+}
+
+// mustTell is the citation of a duty to tell neighbours; "" when no rule that we hold asks for it.
+func (job Job) mustTell() string {
+	for _, p := range job.profiles() {
+		if p.MustTell != "" {
+			return p.MustTell
+		}
+	}
+	return ""
+}

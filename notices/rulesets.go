@@ -1,0 +1,134 @@
+package notices
+
+import (
+	"slices"
+	"strings"
+)
+
+var (
+	outRenovation      = deskText("renovation.binds")
+	outNoRenovation    = deskText("renovation.practice")
+	whyPaid            = deskText("renovation.paid")
+	whyPaidUnknown     = deskText("renovation.paid_unknown")
+	whyNotPaid         = deskText("renovation.not_paid")
+	whySmallRenovation = deskText("renovation.small", SquareFeet(0), Limit(0))
+	whyNotOld          = deskText("renovation.not_old")
+	whyNoLeadWork      = deskText("renovation.no_lead_work")
+	wouldFreePaid      = deskText("renovation.would_free_paid")
+	wouldFreeSmall     = deskText("renovation.would_free_small")
+
+	outAided        = deskText("aided.binds")
+	outNotAided     = deskText("aided.practice")
+	whyAided        = deskText("aided.money")
+	whyAidedUnknown = deskText("aided.money_unknown")
+	whyNotAided     = deskText("aided.no_money")
+	whySmallAided   = deskText("aided.small")
+	wouldFreeAided  = deskText("aided.would_free")
+
+	outProfile   = deskText("profile.holds", PlaceName(""))
+	whyProfile   = deskText("profile.why")
+	whyFrontSign = deskText("profile.front_sign")
+	outUnchecked = deskText("profile.not_checked", PlaceName(""))
+	whyUnchecked = deskText("profile.not_checked_why")
+)
+
+// ruleSets say which rules bind this job, which are good practice only, and which unknown answer would change what.
+func ruleSets(job Job) []Reason {
+	return append([]Reason{renovationRule(job), aidedRule(job)}, placeRules(job)...)
+}
+
+// renovationBinds: the federal renovation rule holds for paid work on old paint that is not a small job.
+func (job Job) renovationBinds() bool {
+	return job.isOld() && len(job.leadWork()) > 0 && job.AnyonePaid != No && !job.small(renovationLimits)
+}
+
+// aidedBinds: the housing rule holds where federal housing money is in the job, or may be.
+func (job Job) aidedBinds() bool {
+	return job.isOld() && len(job.leadWork()) > 0 && job.FederalAid != No && !job.small(aidedLimits)
+}
+
+// binds is for steps that either federal rule asks for.
+func (job Job) binds() Binding {
+	if job.renovationBinds() || job.aidedBinds() {
+		return Law
+	}
+	return GoodPractice
+}
+
+func renovationRule(job Job) Reason {
+	r := Reason{Decision: "renovation_rule", Outcome: outNoRenovation.With(), Source: RenovationSource, Binds: GoodPractice}
+	switch {
+	case !job.isOld():
+		r.Because = whyNotOld.With()
+	case len(job.leadWork()) == 0:
+		r.Because, r.Source = whyNoLeadWork.With(), TestSource
+	case job.AnyonePaid == No:
+		r.Because = whyNotPaid.With()
+	case job.small(renovationLimits):
+		r.Because, r.Source = whySmallRenovation.With(SquareFeet(SmallInside.Value), Limit(SmallOutside.Value)), SmallInside.Source()
+	default:
+		r.Outcome, r.Binds = outRenovation.With(), Law
+		r.Because = whyPaid.With()
+		if job.AnyonePaid == Unknown {
+			r.Because = whyPaidUnknown.With()
+			r.Missing = append(r.Missing, Missing{"anyone_paid", wouldFreePaid.With()})
+		}
+		r.Missing = append(r.Missing, job.unmeasured(wouldFreeSmall)...)
+	}
+	return r
+}
+
+func aidedRule(job Job) Reason {
+	r := Reason{Decision: "housing_rule", Outcome: outNotAided.With(), Source: AidedSource, Binds: GoodPractice}
+	switch {
+	case !job.isOld():
+		r.Because = whyNotOld.With()
+	case len(job.leadWork()) == 0:
+		r.Because, r.Source = whyNoLeadWork.With(), "24 CFR 35.115"
+	case job.FederalAid == No:
+		r.Because = whyNotAided.With()
+	case job.small(aidedLimits):
+		r.Because, r.Source = whySmallAided.With(), AidedInside.Source()
+	default:
+		r.Outcome, r.Because, r.Binds = outAided.With(), whyAided.With(), Law
+		if job.FederalAid == Unknown {
+			r.Because = whyAidedUnknown.With()
+			r.Missing = []Missing{{"federal_housing_money", wouldFreeAided.With()}}
+		}
+	}
+	return r
+}
+
+// placeRules name the State and city rules that we hold, or say that nobody has checked them.
+func placeRules(job Job) []Reason {
+	var all []Reason
+	for _, p := range job.profiles() {
+		r := Reason{Decision: "place_rules", Outcome: outProfile.With(PlaceName(p.Name)), Because: whyProfile.With(), Source: p.sources(), Binds: Law}
+		if p.FrontSign {
+			r.Because = whyFrontSign.With()
+		}
+		all = append(all, r)
+	}
+	if len(all) == 0 {
+		all = append(all, Reason{Decision: "place_rules", Outcome: outUnchecked.With(PlaceName(job.place())), Because: whyUnchecked.With(), Source: string(Practice), Binds: GoodPractice})
+	}
+	return all
+}
+
+func (p Profile) sources() string {
+	var all []string
+	for _, row := range p.Rows {
+		if !slices.Contains(all, row.Source()) {
+			all = append(all, row.Source())
+		}
+	}
+	return strings.Join(all, "; ")
+}
+
+// place is where the job is: "San Francisco, CA", or the State alone.
+func (job Job) place() string {
+	if job.City == "" {
+		return job.State
+	}
+	return job.City + ", " + job.State
+}

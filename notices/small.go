@@ -1,0 +1,72 @@
+package notices
+
+import "slices"
+
+// Limits are how much disturbed paint makes a small job.
+type limits struct {
+	inside, outside Rule
+	together        Rule // work in the same room within so many days counts as one job
+}
+
+var (
+	renovationLimits = limits{SmallInside, SmallOutside, SameRoom}
+	aidedLimits      = limits{AidedInside, AidedOutside, SameRoom}
+)
+
+// small reports whether all work of the job stays within the limits: each room inside, and the outside in all. New windows and taking painted parts out are
+// never small, and neither is what nobody measured. A small job changes which rule is cited, and never whether a family is told.
+func (job Job) small(l limits) bool {
+	work := job.leadWork()
+	outside := 0.0
+	for _, w := range work {
+		if w.neverSmall() || w.Where == Inside && sameRoom(work, w, l.together) > l.inside.Value {
+			return false
+		}
+		if w.Where == Outside {
+			outside += w.HowMuch.SquareFeet
+		}
+	}
+	return len(work) > 0 && outside <= l.outside.Value
+}
+
+func (w Work) neverSmall() bool {
+	return w.HowMuch.SquareFeet <= 0 || w.Task == "replace_windows" || w.Task == "take_out"
+}
+
+// sameRoom sums the square feet disturbed in the room of one piece of work, by all work there within the days of the rule.
+func sameRoom(work []Work, one Work, within Rule) float64 {
+	sum := 0.0
+	for _, w := range work {
+		if w.Where == Inside && w.Area == one.Area && daysApart(w, one) <= int(within.Value) {
+			sum += w.HowMuch.SquareFeet
+		}
+	}
+	return sum
+}
+
+// daysApart is the least number of days between a day of one and a day of the other.
+func daysApart(a, b Work) int {
+	least := 1 << 20
+	for _, x := range a.Days {
+		for _, y := range b.Days {
+			least = min(least, abs(x.daysUntil(y)))
+		}
+	}
+	return least
+}
+
+func abs(n int) int { return max(n, -n) }
+
+// unmeasured asks for square feet where they could make the job a small one.
+func (job Job) unmeasured(would Text) []Missing {
+	if slices.ContainsFunc(job.leadWork(), func(w Work) bool { return w.HowMuch.SquareFeet > 0 && w.neverSmall() }) {
+		return nil
+	}
+	var all []Missing
+	for _, w := range job.leadWork() {
+		if w.HowMuch.SquareFeet <= 0 {
+			all = append(all, Missing{fieldOf("work", w.ID, "how_much"), would.With()})
+		}
+	}
+	return all
+}

@@ -19,6 +19,8 @@ var checks = []func(*reader, *Job){
 	checkRoomsWorkedOn,
 	checkDoorsWorkedOn,
 	checkAddressesOnce,
+	checkOpenings,
+	checkLotLines,
 	checkGaps,
 }
 

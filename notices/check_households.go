@@ -78,8 +78,8 @@ func (r *reader) allDaysAtHomeRead(h Household, i int) bool {
 // checkWaysOut: nobody can stay in a house without a way out.
 func checkWaysOut(r *reader, job *Job) {
 	r.eachDay(job, func(d DayAtHome, path ...any) {
-		if d.SleepsAt == "" && d.UsesDoor == "" && !r.has("uses_door", path) {
-			r.problem(r.at(path...), fmt.Sprintf("there is no way out on %s", dayWritten(d.Day)), "write the door, such as uses_door: back_door, or where they sleep (sleeps_at)")
+		if d.SleepsAt == "" && d.Away != Yes && d.UsesDoor == "" && !r.has("uses_door", path) {
+			r.problem(r.at(path...), fmt.Sprintf("there is no way out on %s", dayWritten(d.Day)), "write the door, such as uses_door: back_door, or away: yes, or where they sleep (sleeps_at)")
 		}
 	})
 }
@@ -90,12 +90,20 @@ func checkReach(r *reader, job *Job) {
 		if d.SleepsAt != "" || r.has("reaches", path) && len(d.Reaches) < len(r.at(append(path, "reaches")...).Items) {
 			return
 		}
-		for _, need := range Needs {
+		for _, need := range needsOf(d) {
 			if !meets(d.Reaches, need) {
 				r.problem(r.at(append(path, "reaches")...), fmt.Sprintf("there is no %s in reach on %s", need, dayWritten(d.Day)), fmt.Sprintf("add the %s they can use to reaches, or write where they sleep (sleeps_at)", need))
 			}
 		}
 	})
+}
+
+// needsOf: whoever is away while the crew works needs a bed to come back to, once told.
+func needsOf(d DayAtHome) []Need {
+	if d.Away == Yes {
+		return []Need{NeedBed}
+	}
+	return Needs
 }
 
 // has reports whether something is written for a key, even if it was not understood.

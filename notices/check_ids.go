@@ -21,6 +21,9 @@ func checkIDs(r *reader, job *Job) {
 	for i, n := range job.Neighbours {
 		r.once(lines, n.ID, "neighbours", i)
 	}
+	for i, o := range job.Openings {
+		r.once(lines, o.ID, "openings", i)
+	}
 }
 
 func (r *reader) once(lines map[string]int, id, list string, i int) {

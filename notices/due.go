@@ -11,7 +11,7 @@ var (
 	outTalkBy       = deskText("due.talk", Day{}, SecondDay{})
 	whyTalkBy       = deskText("due.talk_why", Number(0), Limit(0))
 	outNeighboursBy = deskText("due.neighbours", Day{}, SecondDay{})
-	whyNeighboursBy = deskText("due.neighbours_why", Number(0), Limit(0))
+	whyNeighboursBy = deskText("due.neighbours_why")
 	outLateAfter    = deskText("due.late_after", Day{})
 	whyLateAfter    = deskText("due.late_after_why", Number(0))
 	outSecondKnock  = deskText("due.second_knock", Day{})
@@ -34,13 +34,27 @@ func (job Job) letterDue() Date {
 	return firstDay(job.leadWork()).Plus(-int(job.rule(LetterAhead).Value))
 }
 
+// neighbourDue is never later than the day after which it is late.
 func (job Job) neighbourDue() Date {
-	return firstDay(job.outsideWork()).Plus(-int(job.rule(RequestAhead).Value))
+	due, late := firstDay(job.outsideWork()).Plus(-int(job.rule(RequestAhead).Value)), job.neighbourLateAfter()
+	if due.Compare(late) > 0 {
+		return late
+	}
+	return due
 }
 
-// neighbourLateAfter is the last day that still leaves the business days of the rule before the first outside work day.
+// neighbourLateAfter is so many business days before the first outside work day.
 func (job Job) neighbourLateAfter() Date {
 	return businessDaysBefore(firstDay(job.outsideWork()), int(job.rule(BusinessDays).Value))
+}
+
+// neighboursFrom is the first day of the time in which a neighbour is told.
+func (job Job) neighboursFrom() Date {
+	from := firstDay(job.outsideWork()).Plus(-int(job.rule(RequestFirst).Value))
+	if due := job.neighbourDue(); from.Compare(due) > 0 {
+		return due
+	}
+	return from
 }
 
 // holidays are the federal ones (5 U.S.C. 6103), on the days on which they are observed.
@@ -55,15 +69,15 @@ func (d Date) isBusinessDay() bool {
 	return holidays.IsWorkday(time.Date(d.Year, d.Month, d.Day, 12, 0, 0, 0, time.UTC))
 }
 
-// businessDaysBefore is the latest day after which there are still n business days before d. The day itself and d do not count.
+// businessDaysBefore goes back from d by n business days. The result is one.
 func businessDaysBefore(d Date, n int) Date {
-	day := d.Plus(-1)
-	for ; n > 0; day = day.Plus(-1) {
-		if day.isBusinessDay() {
+	for n > 0 {
+		d = d.Plus(-1)
+		if d.isBusinessDay() {
 			n--
 		}
 	}
-	return day
+	return d
 }
 
 // dueDates say by when each is told, and what to do when nobody opens.
@@ -88,14 +102,14 @@ func (job Job) neighbourDates() []Reason {
 		return nil
 	}
 	first := firstDay(job.outsideWork())
-	from, by, business := job.rule(RequestFirst), job.rule(RequestAhead), job.rule(BusinessDays)
+	by, business := job.rule(RequestAhead), job.rule(BusinessDays)
 	late := Reason{Decision: "neighbours_late", Outcome: outLateAfter.With(Day(job.neighbourLateAfter())), Because: whyLateAfter.With(Number(business.Value)), Source: business.Source(), Binds: GoodPractice}
 	if business.Sureness == Read && job.mustTell() != "" {
 		late.Binds = Law
 	}
 	return []Reason{
-		{Decision: "neighbours_due", Outcome: outNeighboursBy.With(Day(first.Plus(-max(int(from.Value), int(by.Value)))), SecondDay(job.neighbourDue())),
-			Because: whyNeighboursBy.With(Number(max(int(from.Value), int(by.Value))), Limit(by.Value)), Source: by.Source(), Binds: GoodPractice},
+		{Decision: "neighbours_due", Outcome: outNeighboursBy.With(Day(job.neighboursFrom()), SecondDay(job.neighbourDue())),
+			Because: whyNeighboursBy.With(), Source: by.Source(), Binds: GoodPractice},
 		late,
 		{Decision: "second_knock", Outcome: outSecondKnock.With(Day(first.Plus(-1))), Because: whySecondKnock.With(), Source: string(Practice), Binds: GoodPractice},
 	}

@@ -84,7 +84,7 @@ func (job Job) mayStay(h Household) verdict {
 // outsideOnly: the household may stay with an entry that does not lead through the work.
 func (job Job) outsideOnly(h Household) verdict {
 	for _, day := range WorkDays(job.leadWork()) {
-		if d, ok := h.on(day); ok && d.Away == Yes {
+		if d, ok := h.on(day); ok && (d.Away == Yes || d.SleepsAt != "") {
 			continue
 		}
 		if d, ok := h.on(day); !ok || d.UsesDoor == "" || job.isWayInto(d.UsesDoor, day) {
@@ -127,7 +127,7 @@ func atHomeOr(reached bool, home, otherwise verdict) verdict {
 // awayOr: whoever is out for the one period, and has a bed to come back to once told, need not sleep elsewhere.
 func (job Job) awayOr(h Household, day Date) verdict {
 	for _, d := range WorkDays(job.leadWork()) {
-		if at, ok := h.on(d); !ok || at.Away != Yes && !job.reachesAll(at) {
+		if at, ok := h.on(d); !ok || at.Away != Yes && at.SleepsAt == "" && !job.reachesAll(at) {
 			return verdict{stay: SleepElsewhere, because: whyNoReach.With(Day(day)), source: RelocationSource}
 		}
 	}
@@ -137,7 +137,8 @@ func (job Job) awayOr(h Household, day Date) verdict {
 // firstUnreached is the first work day on which the household lacks a door, a bed, a bathroom or a kitchen; reached when there is none.
 func (job Job) firstUnreached(h Household) (day Date, reached bool) {
 	for _, day := range WorkDays(job.leadWork()) {
-		if d, ok := h.on(day); !ok || d.Away == Yes || !job.reachesAll(d) {
+		d, ok := h.on(day)
+		if d.SleepsAt == "" && (!ok || d.Away == Yes || !job.reachesAll(d)) {
 			return day, false
 		}
 	}

@@ -4,12 +4,16 @@ import "slices"
 
 // Decide works out what a job calls for. It is pure: the same job gives the same plan, and no clock is read.
 func Decide(job Job) Plan {
-	return Plan{
+	plan := Plan{
 		Sheets:  sheets(job),
 		Pages:   pages(job),
 		Homes:   homes(job),
 		Reasons: reasons(job),
 	}
+	if job.hasOutsideWork() {
+		plan.Lot = lotOf(job)
+	}
+	return plan
 }
 
 // sheets come in printing order: what is handed over, in walking order, then the crew's pack, then the spares.

@@ -15,6 +15,11 @@ var (
 	FootDraft    = text("foot.draft")
 	FootFor      = text("foot.for")
 
+	LotYourSide = text("lot.your_side")
+	LotTheWork  = text("lot.the_work")
+	LotScale    = text("lot.scale")
+	LotSketch   = text("lot.sketch")
+
 	DatesChanged   = text("fact.changed")
 	DatesUnchanged = text("fact.not_changed")
 

@@ -13,6 +13,7 @@ var (
 	letterMedicineBag   = text("letter.medicines")
 	letterPetsGo        = text("letter.pets_go")
 	letterKeys          = text("letter.keys")
+	letterRest          = text("letter.the_rest")
 	letterAskUs         = text("letter.ask_us")
 )
 
@@ -142,11 +143,11 @@ func (job Job) nights(h Household, from Date) []Fact {
 	}
 	e := h.Elsewhere
 	facts := []Fact{{Label: letterElsewhere.With()}, {factShutFrom.With(), []Value{spansOf([]Date{from})}}, {factUntil.With(), []Value{letterUntilTold.With()}}}
+	agreed := len(h.notAgreed()) == 0
 	add := func(label Text, answered bool, answer Value) {
-		if !answered {
-			answer = letterAskUs.With()
+		if answered {
+			facts = append(facts, Fact{label.With(), []Value{answer}})
 		}
-		facts = append(facts, Fact{label.With(), []Value{answer}})
 	}
 	add(letterWhere, h.sleepsAt() != "", Name(h.sleepsAt()))
 	add(letterTravel, e.Travel != "", Words{e.Travel.Word()})
@@ -154,5 +155,8 @@ func (job Job) nights(h Household, from Date) []Fact {
 	add(letterMedicineBag, e.Medicines != "", Words{e.Medicines.Word()})
 	add(letterPetsGo, e.Pets != "", Words{e.Pets.Word()})
 	add(letterKeys, e.Keys != "", Words{e.Keys.Word()})
+	if !agreed {
+		facts = append(facts, Fact{letterRest.With(), []Value{letterAskUs.With()}})
+	}
 	return facts
 }

@@ -39,8 +39,7 @@ func (o Outing) facts() []Fact {
 	facts := []Fact{
 		{factDay.With(), []Value{spansOf(o.Days)}},
 		{factShutFrom.With(), []Value{Time(o.Shut)}},
-		{factUntil.With(), []Value{factUntilNote.With()}},
-		{factPlannedEnd.With(), []Value{Time(o.PlanEnd)}},
+		{factUntil.With(), []Value{factUntilNote.With(), Pair{factPlannedEnd.With(), Time(o.PlanEnd)}}},
 	}
 	if !o.RainDay.IsZero() {
 		facts = append(facts, Fact{factRain.With(), []Value{spansOf([]Date{o.RainDay})}})

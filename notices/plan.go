@@ -7,6 +7,7 @@ type Plan struct {
 	Pages   []Page  // each exists in every language of the programme
 	Homes   []Home  // in walking order
 	Reasons []Reason
+	Lot     Lot // zero when no work is outside
 }
 
 // A Kind is a kind of sheet.
@@ -76,15 +77,31 @@ const (
 
 // Content is what a face or a page says, in order.
 type Content struct {
-	Legend []Message // signs only: the danger legend
-	Head   Message   // the one main message
-	For    Value     // whom it is for, under the head: a Name or an Address; nil on pages and signs
-	Marks  []Mark
-	Facts  []Fact
-	Blocks []Block
-	Blanks []Message // labels of lines to fill in by hand
-	Call   Call
+	Legend  []Message // signs only: the danger legend
+	Head    Message   // the one main message
+	For     Value     // whom it is for, under the head: a Name or an Address; nil on pages and signs
+	Marks   []Mark
+	Facts   []Fact
+	Drawing Drawing
+	Blocks  []Block
+	Blanks  []Message // labels of lines to fill in by hand
+	Call    Call
 }
+
+// A Drawing says which plan drawing stands beside the facts.
+type Drawing struct {
+	Of   DrawingOf
+	Home string // id of the home whose facing side is marked
+}
+
+// A DrawingOf is how much a plan drawing shows.
+type DrawingOf string
+
+const (
+	NoDrawing   DrawingOf = ""
+	ReadersHome DrawingOf = "reader" // house numbers, and the reader's facing side
+	NobodysHome DrawingOf = "nobody" // the work and its reach alone, for pages
+)
 
 // A Fact is one row of the table under the head.
 type Fact struct {

@@ -40,7 +40,7 @@ func neighbourSheets(job Job) []Sheet {
 
 func neighbourSheet(job Job, n Neighbour) Sheet {
 	if job.withinReach(n) {
-		return request(job, n.ID, n.Languages, n.Homes, requestContent(job, Address(n.Address)))
+		return request(job, n.ID, n.Languages, n.Homes, requestContent(job, Address(n.Address), n.ID))
 	}
 	return Sheet{
 		ID:        "note-" + n.ID,
@@ -65,12 +65,13 @@ func request(job Job, to string, languages []Language, copies int, content Conte
 	}
 }
 
-func requestContent(job Job, to Value) Content {
+func requestContent(job Job, to Value, home string) Content {
 	return Content{
-		Head:  requestHead.With(job.houseNumber()),
-		For:   to,
-		Marks: []Mark{MarkWindow},
-		Facts: job.timeFacts(),
+		Head:    requestHead.With(job.houseNumber()),
+		For:     to,
+		Marks:   []Mark{MarkWindow},
+		Facts:   job.timeFacts(),
+		Drawing: Drawing{ReadersHome, home},
 		Blocks: []Block{
 			{requestDo.With(), said([]Text{requestFloors, requestFans, requestBring, requestPets})},
 			{requestCallHead.With(), said([]Text{requestCall})},
@@ -95,9 +96,10 @@ func noteContent(job Job, n Neighbour) Content {
 
 func windowsPage(job Job) Page {
 	return Page{WindowsPage, Content{
-		Head:  requestPageHead.With(),
-		Marks: []Mark{MarkWindow},
-		Facts: job.outingFacts(),
+		Head:    requestPageHead.With(),
+		Marks:   []Mark{MarkWindow},
+		Facts:   job.outingFacts(),
+		Drawing: Drawing{Of: NobodysHome},
 		Blocks: []Block{
 			{goingOnHead.With(), said([]Text{requestPageGoing, requestWhy})},
 			{doHead.With(), said([]Text{requestFloors, requestFans, requestBring, requestPets})},

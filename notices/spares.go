@@ -6,7 +6,7 @@ func spares(job Job) []Sheet {
 		return nil
 	}
 	copies := int(job.rule(Spares).Value)
-	spareRequest := request(job, "spare", nil, copies, requestContent(job, nil))
+	spareRequest := request(job, "spare", nil, copies, requestContent(job, nil, ""))
 	spareFlyer := petFlyer(job, "spare", nil, nil, copies)
 	spareRequest.For, spareFlyer.For = nil, nil
 	return []Sheet{spareRequest, spareFlyer}

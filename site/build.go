@@ -14,7 +14,7 @@ import (
 // Build makes all files of one job, in memory. The ledger is the one that already knows this make; earlier is the job's record in the output
 // folder, or the zero JobRecord. It is pure: the same input gives the same bytes, on every machine and on every day.
 func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier JobRecord) (Unit, error) {
-	p := press{kit: kit, programme: job.Programme, code: job.Code}
+	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot}
 	if kit.Key != "" {
 		p.token = Token(kit.Key, job.Code)
 	}
@@ -88,6 +88,10 @@ func datesDigest(job notices.Job) string {
 
 func (p press) record(job notices.Job, plan notices.Plan) (JobRecord, error) {
 	record := JobRecord{Code: job.Code, Token: p.token, Address: job.Address}
+	if len(plan.Lot.Work) > 0 {
+		lot := p.deskDrawing()
+		record.Lot = &lot
+	}
 	for _, d := range notices.WorkDays(job.Work) {
 		record.Days = append(record.Days, d.String())
 	}

@@ -18,6 +18,8 @@ type press struct {
 	kit       Kit
 	programme notices.Programme
 	code      string
+	number    string // of the house
+	lot       notices.Lot
 	token     string // "" for sheets without codes
 }
 
@@ -212,9 +214,10 @@ func (p press) addBeside(face notices.Face, letter *templates.Letter) error {
 func (p press) textView(v *voice, box templates.Box, content notices.Content) (templates.Text, error) {
 	view := templates.Text{
 		Lang: v.Tag(), Dir: v.Direction(),
-		From:  p.programme.Name,
-		Marks: marks(content.Marks),
-		Facts: factGroups(v, content.Facts),
+		From:    p.programme.Name,
+		Marks:   marks(content.Marks),
+		Facts:   factGroups(v, content.Facts),
+		Drawing: p.drawing(v, content.Drawing),
 	}
 	if content.For != nil {
 		view.ForLabel, view.For = v.plain(notices.FootFor.With()), v.cells(content.For)[0]

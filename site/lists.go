@@ -137,6 +137,9 @@ func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
 		Everything: belowPrint(r.Everything), WalkList: belowPrint(r.WalkList),
 		Piles: kit.piles(r), TakeDown: takeDown(r),
 	}
+	if r.Lot != nil {
+		job.Drawing = r.Lot.SVG()
+	}
 	for _, reason := range r.Reasons {
 		job.Reasons = append(job.Reasons, deskReason(reason))
 	}

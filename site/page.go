@@ -52,6 +52,7 @@ func (p press) page(page notices.Page, l notices.Language, ledger LedgerJob) ([]
 	v := p.kit.voice(l, true)
 	view := p.pageFrame(v, page.Content)
 	view.Facts = p.pageFacts(v, page.Facts, ledger)
+	view.Drawing = p.drawing(v, page.Drawing)
 	for _, b := range page.Blocks {
 		view.Blocks = append(view.Blocks, block(v, b))
 	}

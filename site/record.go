@@ -8,6 +8,8 @@ import (
 	"io/fs"
 	"slices"
 	"strings"
+
+	"example.org/doorleaf/templates"
 )
 
 // RecordFile is the name of every record: one for each job in print/<code>/, and the index of them at the root of the output.
@@ -41,6 +43,7 @@ type JobRecord struct {
 	Days       []string       `json:"days"`       // work days, YYYY-MM-DD, in order
 	WalkList   string         `json:"walk_list"`  // path of the list to carry along the street
 	Everything string         `json:"everything"` // path of the file that prints all sheets at once
+	Lot        *templates.Lot `json:"lot"`        // the plan drawing of the coordinator\'s sheet, in ft; null when no work is outside
 	Fonts      []FontRecord   `json:"fonts"`
 	Sheets     []SheetRecord  `json:"sheets"`
 	Pages      []PageRecord   `json:"pages"`

@@ -37,7 +37,7 @@ func split(view templates.Face) ([]templates.Face, error) {
 	blocks := view.Letter.Text.Blocks
 	for stay := len(blocks) - 1; stay >= 0; stay-- {
 		first, second := withBlocks(view, blocks[:stay]), withBlocks(view, blocks[stay:])
-		second.Letter.Text.Facts = nil
+		second.Letter.Text.Facts, second.Letter.Text.Drawing = nil, nil
 		if tooHigh(first) || tooHigh(second) {
 			continue
 		}
@@ -45,7 +45,7 @@ func split(view templates.Face) ([]templates.Face, error) {
 		second.Foot.Sheet += ", 2/2"
 		return []templates.Face{first, second}, nil
 	}
-	table := factsHeight(view.Letter.Text.Facts, view.Letter.Type())
+	table := tableHeight(view.Letter.Text, view.Letter.Type())
 	return nil, fmt.Errorf("the table of days is %.0f mm high and leaves no room on a side of paper; give equal days equal hours and arrangements, or split the job in two", table)
 }
 
@@ -78,30 +78,41 @@ func textHeight(text templates.Text, t templates.Type) float64 {
 	if len(text.Marks) > 0 {
 		head = max(head, t.Mark)
 	}
-	height := head + factsHeight(text.Facts, t)
+	height := head + tableHeight(text, t)
 	for _, b := range text.Blocks {
 		height += t.BlockGap + lineHeight(t.Blocks)*float64(blockLines(b, t))
 	}
 	return height
 }
 
-func factsHeight(groups []templates.FactGroup, t templates.Type) float64 {
+// tableHeight is that of the facts, or of the plan drawing beside them when it is higher.
+func tableHeight(text templates.Text, t templates.Type) float64 {
+	if text.Drawing == nil {
+		return factsHeight(text.Facts, t.Facts, templates.LabelColumn, templates.FieldWidth)
+	}
+	caption := fit.Regular().Lines(strings.Join(text.Drawing.Captions, " "), templates.CaptionSize, points(templates.DrawingColumn-6))
+	drawing := templates.FactsAbove + templates.DrawingHeight + millimetres(templates.CaptionSize*templates.CaptionLeading)*float64(len(caption))
+	return max(drawing, factsHeight(text.Facts, templates.DrawnFacts, templates.DrawnLabelColumn, templates.FieldWidth-templates.DrawingColumn))
+}
+
+// factsHeight is that of tables of a width in mm, in type of a size in pt.
+func factsHeight(groups []templates.FactGroup, size, labels, width float64) float64 {
 	if len(groups) == 0 {
 		return 0
 	}
 	height := templates.FactsAbove
 	for _, g := range groups {
-		value := templates.FieldWidth - templates.LabelColumn
+		value := width - labels
 		if g.Label != "" {
 			value -= templates.GroupColumn
 		}
 		rows := 0.0
 		for _, row := range g.Rows {
-			lines := max(linesOf(row.Label, t.Facts, templates.LabelColumn-templates.ColumnGap), linesOf(row.Cells, t.Facts, value))
-			rows += templates.FactPadding + lineHeight(t.Facts)*float64(lines)
+			lines := max(linesOf(row.Label, size, labels-templates.ColumnGap), linesOf(row.Cells, size, value))
+			rows += templates.FactPadding + lineHeight(size)*float64(lines)
 		}
-		label := linesOf([]template.HTML{g.Label}, t.Facts, templates.GroupColumn-templates.ColumnGap)
-		height += max(rows, templates.FactPadding+lineHeight(t.Facts)*float64(label))
+		label := linesOf([]template.HTML{g.Label}, size, templates.GroupColumn-templates.ColumnGap)
+		height += max(rows, templates.FactPadding+lineHeight(size)*float64(label))
 	}
 	return height
 }

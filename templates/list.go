@@ -1,5 +1,7 @@
 package templates
 
+import "html/template"
+
 // The coordinator's own lists are in English, so their words stand in the layouts.
 
 // A WalkList is a table to carry along the street and to fill in by hand.
@@ -29,6 +31,7 @@ type DeskJob struct {
 	Code, Address, Days  string
 	Everything, WalkList string // links
 	Draft                []string
+	Drawing              template.HTML // "" when no work is outside
 	Piles                []DeskPile
 	TakeDown             []DeskTick
 	Reasons              []DeskReason

@@ -20,22 +20,30 @@ func (l Letter) Type() Type {
 // What css/sheet.css sets, for whoever has to know the height of a letter before it is printed. A test compares it with a browser.
 var (
 	PlainType = Type{Facts: 14, Blocks: 14, BlockGap: 2.6, Mark: 26, RunIn: true}
-	RoomyType = Type{Facts: 16.5, Blocks: 15, BlockGap: 4, Mark: 34, HeadGap: 2}
+	RoomyType = Type{Facts: 16.5, Blocks: 14.5, BlockGap: 3.4, Mark: 34, HeadGap: 1.5}
 )
 
 const (
 	TextSize    = 14.0 // pt
 	TextLeading = 1.28
 
-	FromHeight   = 10.8 // mm: the line with the programme's name, its rule and the space below
-	FactsAbove   = 5.0  // mm: space and rules of the tables
-	FactPadding  = 1.8  // mm above and below the text of a row
-	GroupColumn  = 31.0 // mm
-	LabelColumn  = 58.0 // mm
-	ColumnGap    = 4.0  // mm
-	FooterAbove  = 3.0  // mm
-	FooterGap    = 5.0  // mm between code and text
-	SmallPrint   = 9.0  // pt
+	FromHeight  = 10.8 // mm: the line with the programme's name, its rule and the space below
+	FactsAbove  = 5.0  // mm: space and rules of the tables
+	FactPadding = 1.8  // mm above and below the text of a row
+	GroupColumn = 31.0 // mm
+	LabelColumn = 58.0 // mm
+	ColumnGap   = 4.0  // mm
+
+	DrawnFacts       = 15.0 // pt: facts beside a plan drawing
+	DrawnLabelColumn = 34.0 // mm
+	DrawingColumn    = 60.0 // mm: the drawing and the gap before it
+	DrawingHeight    = 39.0 // mm, without its caption
+	CaptionSize      = 10.0 // pt
+	CaptionLeading   = 1.25
+
+	FooterAbove  = 3.0 // mm
+	FooterGap    = 5.0 // mm between code and text
+	SmallPrint   = 9.0 // pt
 	SmallLeading = 1.25
 	TypedSize    = 11.0 // pt
 	PhoneSize    = 20.0 // pt

@@ -16,6 +16,7 @@ type Page struct {
 	Title       string
 	Mark        template.HTML // "" when there is none
 	Facts       []Fact
+	Drawing     *Drawing
 	Blocks      []Block
 	Call        Call
 	OthersLabel string

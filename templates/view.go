@@ -69,7 +69,14 @@ type Text struct {
 	Head      Fitted
 	Marks     []template.HTML
 	Facts     []FactGroup
+	Drawing   *Drawing // beside the facts; nil when there is none
 	Blocks    []Block
+}
+
+// A Drawing is a plan drawing with what it shows in words.
+type Drawing struct {
+	SVG      template.HTML
+	Captions []string
 }
 
 // A FactGroup is rows of a table under one label; Label is "" when the rows speak for themselves.

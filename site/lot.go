@@ -1,0 +1,74 @@
+package site
+
+import (
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/templates"
+)
+
+// drawing is the plan drawing that a text asks for, with its captions; nil when it asks for none.
+func (p press) drawing(v *voice, asked notices.Drawing) *templates.Drawing {
+	if asked.Of == notices.NoDrawing {
+		return nil
+	}
+	lot := lotView(p.lot)
+	captions := []notices.Text{notices.LotTheWork, notices.LotScale}
+	if asked.Of == notices.NobodysHome {
+		lot.Homes = nil
+		captions[1] = notices.LotSketch
+	} else {
+		lot.Number = p.number
+		lot.Homes = p.nearHomes(asked.Home)
+	}
+	if p.lot.Sketch {
+		captions[1] = notices.LotSketch
+	}
+	if asked.Home != "" {
+		captions = append([]notices.Text{notices.LotYourSide}, captions...)
+	}
+	view := &templates.Drawing{SVG: lot.SVG()}
+	for _, c := range captions {
+		view.Captions = append(view.Captions, v.plain(c.With()))
+	}
+	return view
+}
+
+// nearHomes are those that a reader needs to find their own: the reader's, marked, and the others within reach.
+func (p press) nearHomes(readers string) []templates.LotHome {
+	var homes []templates.LotHome
+	for i, home := range lotView(p.lot).Homes {
+		if known := p.lot.Homes[i]; known.Near || known.ID == readers {
+			home.Marked = known.ID == readers
+			homes = append(homes, home)
+		}
+	}
+	return homes
+}
+
+// deskDrawing shows everything: whose sides face the work and count as near.
+func (p press) deskDrawing() templates.Lot {
+	lot := lotView(p.lot)
+	lot.Number = p.number
+	for i, home := range p.lot.Homes {
+		lot.Homes[i].Marked = home.Near
+	}
+	return lot
+}
+
+func lotView(lot notices.Lot) templates.Lot {
+	view := templates.Lot{House: plotView(lot.House), Reach: float64(lot.Reach)}
+	for _, w := range lot.Work {
+		view.Walls = append(view.Walls, wallView(w))
+	}
+	for _, h := range lot.Homes {
+		view.Homes = append(view.Homes, templates.LotHome{Plot: plotView(h.Plot), Number: h.Number, Facing: wallView(h.Facing), Guess: !h.Known})
+	}
+	return view
+}
+
+func plotView(p notices.Plot) templates.Plot {
+	return templates.Plot{X: float64(p.X), Y: float64(p.Y), Width: float64(p.Width), Depth: float64(p.Depth)}
+}
+
+func wallView(w notices.Wall) templates.Wall {
+	return templates.Wall{FromX: float64(w.FromX), FromY: float64(w.FromY), ToX: float64(w.ToX), ToY: float64(w.ToY)}
+}

@@ -1,0 +1,106 @@
+package templates
+
+import (
+	"fmt"
+	"html/template"
+	"math"
+	"strings"
+)
+
+// A Lot is a plan drawing. Lengths are in ft; Y grows away from the street.
+type Lot struct {
+	House  Plot
+	Number string // of the house; "" on pages
+	Walls  []Wall // worked on
+	Reach  float64
+	Homes  []LotHome
+}
+
+// A Plot is a rectangle.
+type Plot struct{ X, Y, Width, Depth float64 }
+
+// A Wall is a line.
+type Wall struct{ FromX, FromY, ToX, ToY float64 }
+
+// A LotHome is a neighbour's home with its number; Facing is drawn when it is marked.
+type LotHome struct {
+	Plot   Plot
+	Number string
+	Facing Wall
+	Marked bool
+	Guess  bool // its distance was not measured: drawn with a broken line
+}
+
+// SVG draws the lot: the house and its neighbours by number, worked walls striped, the reach around them as a broken outline, marked sides thick. It has no
+// ids and no style of its own, so that several can stand in one page with a strict policy. A caption beside it says what it shows.
+func (l Lot) SVG() template.HTML {
+	var out strings.Builder
+	box := l.frame()
+	top := box.Y + box.Depth
+	y := func(v float64) float64 { return top - v } // SVG counts downwards
+	fmt.Fprintf(&out, `<svg viewBox="%s 0 %s %s" aria-hidden="true" focusable="false">`, ft(box.X), ft(box.Width), ft(box.Depth))
+	for _, line := range []string{`stroke="#000" stroke-width=".6" stroke-dasharray="2 2"`, `stroke="none"`} { // the second time hides where outlines cross
+		for _, w := range l.Walls {
+			l.drawReach(&out, y, w, line)
+		}
+	}
+	for _, h := range l.Homes {
+		h.draw(&out, y)
+	}
+	drawPlot(&out, y, l.House, l.Number, `stroke-width="1.2"`)
+	for _, w := range l.Walls {
+		drawWall(&out, y, w, `stroke-width="3.6" stroke-dasharray="1.6 1"`)
+	}
+	out.WriteString("</svg>")
+	return template.HTML(out.String())
+}
+
+func (l Lot) drawReach(out *strings.Builder, y func(float64) float64, w Wall, line string) {
+	x0, x1 := min(w.FromX, w.ToX)-l.Reach, max(w.FromX, w.ToX)+l.Reach
+	y0, y1 := y(max(w.FromY, w.ToY))-l.Reach, y(min(w.FromY, w.ToY))+l.Reach
+	fmt.Fprintf(out, `<rect x="%s" y="%s" width="%s" height="%s" rx="%s" fill="#fff" %s/>`, ft(x0), ft(y0), ft(x1-x0), ft(y1-y0), ft(l.Reach), line)
+}
+
+func (h LotHome) draw(out *strings.Builder, y func(float64) float64) {
+	line := `stroke-width=".7"`
+	if h.Guess {
+		line += ` stroke-dasharray="1.2 1.2"`
+	}
+	drawPlot(out, y, h.Plot, h.Number, line)
+	if h.Marked {
+		drawWall(out, y, h.Facing, `stroke-width="3.2"`)
+	}
+}
+
+func drawPlot(out *strings.Builder, y func(float64) float64, p Plot, number, line string) {
+	fmt.Fprintf(out, `<rect x="%s" y="%s" width="%s" height="%s" fill="#fff" stroke="#000" %s/>`, ft(p.X), ft(y(p.Y+p.Depth)), ft(p.Width), ft(p.Depth), line)
+	if number == "" {
+		return
+	}
+	size := min(9, 1.5*p.Width/float64(len(number)))
+	fmt.Fprintf(out, `<text x="%s" y="%s" font-size="%s" font-weight="700" text-anchor="middle" fill="#000">%s</text>`,
+		ft(p.X+p.Width/2), ft(y(p.Y+p.Depth/2)+size/3), ft(size), template.HTMLEscapeString(number))
+}
+
+func drawWall(out *strings.Builder, y func(float64) float64, w Wall, line string) {
+	fmt.Fprintf(out, `<path d="M%s %sL%s %s" fill="none" stroke="#000" %s/>`, ft(w.FromX), ft(y(w.FromY)), ft(w.ToX), ft(y(w.ToY)), line)
+}
+
+// frame is the rectangle around everything, with some air.
+func (l Lot) frame() Plot {
+	const air = 3
+	x0, y0, x1, y1 := l.House.X, l.House.Y, l.House.X+l.House.Width, l.House.Y+l.House.Depth
+	grow := func(p Plot) {
+		x0, y0, x1, y1 = min(x0, p.X), min(y0, p.Y), max(x1, p.X+p.Width), max(y1, p.Y+p.Depth)
+	}
+	for _, h := range l.Homes {
+		grow(h.Plot)
+	}
+	for _, w := range l.Walls {
+		grow(Plot{min(w.FromX, w.ToX) - l.Reach, min(w.FromY, w.ToY) - l.Reach, math.Abs(w.ToX-w.FromX) + 2*l.Reach, math.Abs(w.ToY-w.FromY) + 2*l.Reach})
+	}
+	return Plot{x0 - air, y0 - air, x1 - x0 + 2*air, y1 - y0 + 2*air}
+}
+
+// ft writes a length without needless decimals.
+func ft(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }

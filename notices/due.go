@@ -20,6 +20,11 @@ var (
 	whySignsUp      = deskText("due.signs_up_why")
 	outPamphlet     = deskText("due.pamphlet", Day{}, SecondDay{})
 	whyPamphlet     = deskText("due.pamphlet_why")
+	outPamphletDone = deskText("due.pamphlet_done", Day{})
+	whyTooEarly     = deskText("due.pamphlet_too_early", Day{}, Number(0))
+	whyMailedLate   = deskText("due.pamphlet_mailed_late", Day{}, Number(0))
+	whyGivenLate    = deskText("due.pamphlet_given_late", Day{})
+	wouldBeChecked  = deskText("due.would_be_checked")
 	whyPamphletFree = deskText("due.pamphlet_free")
 	outAttempted    = deskText("due.attempted")
 	whyAttempted    = deskText("due.attempted_why")
@@ -120,18 +125,41 @@ func (job Job) pamphlet() []Reason {
 	if !job.isOld() || job.Emergency == Yes {
 		return nil
 	}
-	first := firstDay(job.leadWork())
-	earliest, mailed := first.Plus(-int(PamphletEarliest.Value)), first.Plus(-int(PamphletMailed.Value))
-	r := Reason{Decision: "pamphlet_due", Outcome: outPamphlet.With(Day(earliest), SecondDay(mailed)), Because: whyPamphletFree.With(), Source: PamphletSource, Binds: GoodPractice}
+	r := job.pamphletDue()
 	if !job.renovationBinds() {
 		return []Reason{r}
 	}
-	r.Because, r.Binds = whyPamphlet.With(), Law
-	all := []Reason{r, {Decision: "attempted_delivery", Outcome: outAttempted.With(), Because: whyAttempted.With(), Source: "40 CFR 745.84(a)(2)(i)", Binds: Law}}
+	r.Binds = Law
+	all := []Reason{r}
+	if job.Pamphlet.Given.IsZero() {
+		all = append(all, Reason{Decision: "attempted_delivery", Outcome: outAttempted.With(), Because: whyAttempted.With(), Source: "40 CFR 745.84(a)(2)(i)", Binds: Law})
+	}
 	if job.Owner != LivesHere {
 		all = append(all, Reason{Decision: "tenant_too", Outcome: outTenant.With(), Because: whyTenant.With(), Source: "40 CFR 745.84(a)(2)", Binds: Law})
 	}
 	return all
+}
+
+func (job Job) pamphletDue() Reason {
+	first := firstDay(job.leadWork())
+	earliest, mailed := first.Plus(-int(PamphletEarliest.Value)), first.Plus(-int(PamphletMailed.Value))
+	r := Reason{Decision: "pamphlet_due", Outcome: outPamphlet.With(Day(earliest), SecondDay(mailed)), Because: whyPamphlet.With(), Source: PamphletSource, Binds: GoodPractice}
+	given := job.Pamphlet.Given
+	switch {
+	case given.IsZero() && !job.renovationBinds():
+		r.Because = whyPamphletFree.With()
+	case given.IsZero():
+		r.Missing = []Missing{{"pamphlet", wouldBeChecked.With()}}
+	case given.Compare(earliest) < 0:
+		r.Because = whyTooEarly.With(Day(given), Number(given.daysUntil(first)))
+	case job.Pamphlet.How == Mailed && given.Compare(mailed) > 0:
+		r.Because = whyMailedLate.With(Day(given), Number(given.daysUntil(first)))
+	case given.Compare(first) >= 0:
+		r.Because = whyGivenLate.With(Day(given))
+	default:
+		r.Outcome, r.Because = outPamphletDone.With(Day(given)), whyPamphlet.With()
+	}
+	return r
 }
 
 func checking(job Job) []Reason {

@@ -35,6 +35,8 @@ var jobRows = []row[Job]{
 	{Field{Key: "on_the_day", Holds: HoldsObject, Required: true, Question: "Who is at the house while the crew works?", Example: "{name: Rosa, phone: 555-0142, speaks: [en, es]}",
 		Fields: fieldsOf(contactRows)},
 		func(r *reader, v *strict.Node, j *Job) { readObject(r, v, contactRows, &j.OnTheDay) }},
+	{Field{Key: "pamphlet", Holds: HoldsObject, Question: "Has the official lead pamphlet been given yet?", Fields: fieldsOf(pamphletRows)},
+		func(r *reader, v *strict.Node, j *Job) { readObject(r, v, pamphletRows, &j.Pamphlet) }},
 	{Field{Key: "work", Holds: HoldsObjects, Required: true, Min: 1, Question: "What will you do, area by area?", Fields: fieldsOf(workRows)},
 		func(r *reader, v *strict.Node, j *Job) { j.Work = readObjects(r, v, workRows, blankWork) }},
 	{Field{Key: "households", Holds: HoldsObjects, Required: true, Question: "Who lives in the house? Write [] when it stands empty.", Fields: fieldsOf(householdRows)},
@@ -49,6 +51,14 @@ var jobRows = []row[Job]{
 		func(r *reader, v *strict.Node, j *Job) {
 			j.Openings = readObjects(r, v, openingRows, Opening{Storey: 1})
 		}},
+}
+
+var pamphletRows = []row[Pamphlet]{
+	{Field{Key: "given", Holds: HoldsOneLine, Required: true, Question: "On which day?", Example: "2027-04-20", Pattern: datePattern},
+		func(r *reader, v *strict.Node, p *Pamphlet) { p.Given = r.date(v) }},
+	{Field{Key: "how", Holds: HoldsOneLine, Required: true, Question: "Did they sign, did you mail it, or did you try and note it?", Example: "signed",
+		Noun: "way", Words: wordsOf([]Delivery{Signed, Mailed, Attempted})},
+		func(r *reader, v *strict.Node, p *Pamphlet) { p.How = Delivery(v.Text) }},
 }
 
 var contactRows = []row[Contact]{
@@ -76,6 +86,8 @@ var workRows = []row[Work]{
 	{Field{Key: "how_much", Holds: HoldsOneLine, Question: "How much painted surface, in square feet? A word will do when nobody measured.", Example: "60 sq ft",
 		Words: wordsOf(Things), Pattern: `^[0-9]+(\.[0-9]+)? *(sq\.? *ft\.?|ft2|ft²|square feet)$`},
 		func(r *reader, v *strict.Node, w *Work) { w.HowMuch = r.amount(v) }},
+	{Field{Key: "share_of_part", Holds: HoldsNumber, Question: "Of a small part, such as trim: what share of it, in percent?", Example: "8", Min: 1, Max: 100},
+		func(r *reader, v *strict.Node, w *Work) { w.PartShare = number(v) }},
 	{Field{Key: "faces", Holds: HoldsList, Question: "Outside: what does this side of the house look at? Neighbours by their address.", Example: "[street, 12 Alder Court]",
 		Words: lotSides, Pattern: "."},
 		func(r *reader, v *strict.Node, w *Work) { w.Faces = listOf[string](v) }},

@@ -35,6 +35,7 @@ type Job struct {
 	Households []Household
 	Neighbours []Neighbour
 	Openings   []Opening
+	Pamphlet   Pamphlet // the official one, as given to owner and households
 }
 
 // Work is one task in one area: the unit that has days, hours and ways in.
@@ -53,9 +54,16 @@ type Work struct {
 	RainDay      Date     // zero when there is none
 	WaysIn       []Way
 	Tests        []Test
+	PartShare    int    // percent of a small part, such as trim, that is disturbed; 0 when not given
 	Nightly      Answer // is the area, and a strip around it, cleaned at the end of each day?
 	LotLine      Feet   // outside only: from the work to the property line; meaningless unless LotLineKnown
 	LotLineKnown bool
+}
+
+// A Pamphlet says when and how the official pamphlet was given. Given is zero when it was not, or nobody said.
+type Pamphlet struct {
+	Given Date
+	How   Delivery
 }
 
 // A Test is what somebody found out about the paint of one piece of work.

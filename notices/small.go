@@ -6,11 +6,12 @@ import "slices"
 type limits struct {
 	inside, outside Rule
 	together        Rule // work in the same room within so many days counts as one job
+	part            Rule // zero when the rule does not count shares of small parts
 }
 
 var (
-	renovationLimits = limits{SmallInside, SmallOutside, SameRoom}
-	aidedLimits      = limits{AidedInside, AidedOutside, SameRoom}
+	renovationLimits = limits{inside: SmallInside, outside: SmallOutside, together: SameRoom}
+	aidedLimits      = limits{AidedInside, AidedOutside, SameRoom, AidedPart}
 )
 
 // small reports whether all work of the job stays within the limits: each room inside, and the outside in all. New windows and taking painted parts out are
@@ -19,7 +20,7 @@ func (job Job) small(l limits) bool {
 	work := job.leadWork()
 	outside := 0.0
 	for _, w := range work {
-		if w.neverSmall() || w.Where == Inside && sameRoom(work, w, l.together) > l.inside.Value {
+		if w.neverSmall() || w.sharesTooMuch(l.part) || w.Where == Inside && sameRoom(work, w, l.together) > l.inside.Value {
 			return false
 		}
 		if w.Where == Outside {
@@ -31,6 +32,12 @@ func (job Job) small(l limits) bool {
 
 func (w Work) neverSmall() bool {
 	return w.HowMuch.SquareFeet <= 0 || w.Task == "replace_windows" || w.Task == "take_out"
+}
+
+// sharesTooMuch: of a small part only a share may be disturbed, and a share that nobody gave is too much.
+func (w Work) sharesTooMuch(limit Rule) bool {
+	small := slices.ContainsFunc(w.Parts, func(p Part) bool { return slices.Contains(SmallParts, p) })
+	return limit.Value > 0 && small && (w.PartShare == 0 || float64(w.PartShare) > limit.Value)
 }
 
 // sameRoom sums the square feet disturbed in the room of one piece of work, by all work there within the days of the rule.

@@ -17,6 +17,7 @@ type (
 	Check    string
 	Paper    string
 
+	Delivery      string
 	TestKind      string
 	Covers        string
 	TestResult    string
@@ -128,6 +129,16 @@ var Pets = []Pet{"bird", "cat", "dog", "hens", "other_pet", "outdoor_cat", "rabb
 
 // Things measure work that nobody measured in square feet.
 var Things = []Thing{"a_door", "a_window", "a_room", "a_wall", "a_small_patch", "whole_outside"}
+
+// How the official pamphlet was given.
+const (
+	Signed    Delivery = "signed"
+	Mailed    Delivery = "mailed"
+	Attempted Delivery = "attempted"
+)
+
+// SmallParts have so little surface that the housing rule counts a share of them instead of square feet.
+var SmallParts = []Part{"trim"}
 
 // Kinds of test, and whether one counts before the rule: an inspector's or risk assessor's report, a laboratory's analysis, and a recognised kit in
 // the hands of a certified renovator do; a kit in other hands and a swab from a shop do not (40 CFR 745.82(a)).

@@ -99,7 +99,7 @@ func applies(job Job) Reason {
 	switch {
 	case job.Built == 0:
 		r.Because = whyAppliesAge.With()
-	case float64(job.Built) < FirstYearWithout.Value:
+	case job.isOld():
 		r.Because = whyApplies.With(Year(job.Built))
 	default:
 		r.Outcome, r.Because = outGoodPractice.With(), whyAppliesNewer.With(Year(job.Built))
@@ -107,12 +107,17 @@ func applies(job Job) Reason {
 	return r
 }
 
+// isOld reports whether the rules for old paint bind the house. A house of unknown age is old.
+func (job Job) isOld() bool { return float64(job.Built) < FirstYearWithout.Value }
+
 func paid(job Job) Reason {
 	r := Reason{Decision: "paid_work", Outcome: outRuleBinds.With(), Because: whyPaid.With(), Source: PaidSource}
-	switch job.AnyonePaid {
-	case No:
+	switch {
+	case job.AnyonePaid == No:
 		r.Outcome, r.Because = outRulePractice.With(), whyPaidNo.With()
-	case Unknown:
+	case !job.isOld():
+		r.Outcome, r.Because = outRulePractice.With(), whyAppliesNewer.With(Year(job.Built))
+	case job.AnyonePaid == Unknown:
 		r.Because = whyPaidUnknown.With()
 	}
 	return r
@@ -183,7 +188,7 @@ func dueDates(job Job) []Reason {
 	if len(job.neighboursToTell()) > 0 {
 		all = append(all, Reason{"neighbours_due", "", outNeighboursBy.With(Day(job.neighbourDue())), whyNeighboursBy.With(Number(RequestAhead.Value)), RequestAhead.Source()})
 	}
-	if job.AnyonePaid != No {
+	if job.AnyonePaid != No && job.isOld() {
 		first := firstDay(job.Work)
 		earliest, mailed := first.Plus(-int(PamphletEarliest.Value)), first.Plus(-int(PamphletMailed.Value))
 		all = append(all, Reason{"pamphlet_due", "", outPamphlet.With(Day(earliest), DayMailed(mailed)), whyPamphlet.With(), PamphletEarliest.Source() + "; " + PamphletMailed.Source()})

@@ -177,7 +177,7 @@ func signView(v *voice, face notices.Face, contact []string) (*templates.Sign, f
 	hazards, err2 := fitted(fit.Condensed(), legend[1:], templates.HazardsBox)
 	head, err3 := fitted(fit.Bold(), []string{area}, templates.AreaBox)
 	lines, err4 := fitted(fit.Bold(), orders, templates.OrdersBox)
-	who, err5 := fitted(fit.Regular(), contact, templates.ContactBox)
+	who, err5 := fittedNames(fit.Regular(), contact, templates.ContactBox)
 	sign := &templates.Sign{Danger: danger, Hazards: hazards, Area: head, Orders: lines, Contact: who, Marks: marks(face.Marks)}
 	return sign, fit.Condensed().CapHeightMM(hazards.Size), cmp.Or(err1, err2, err3, err4, err5)
 }

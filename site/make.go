@@ -2,6 +2,7 @@ package site
 
 import (
 	"cmp"
+	"fmt"
 	"maps"
 	"os"
 	"path/filepath"
@@ -27,6 +28,9 @@ func (f Folder) Make(jobs []notices.Job, today notices.Date, progress func(code 
 		return nil, err
 	}
 	for _, job := range jobs {
+		if err := checkKey(ledger, key, job.Code); err != nil {
+			return nil, err
+		}
 		ledger = Remember(ledger, job, notices.Decide(job), key, today)
 	}
 	output, err := f.build(jobs, ledger, key, progress)
@@ -37,6 +41,16 @@ func (f Folder) Make(jobs []notices.Job, today notices.Date, progress func(code 
 		return nil, err
 	}
 	return Write(f.Out, output)
+}
+
+// checkKey refuses a key that is not the one behind the addresses that the ledger remembers.
+func checkKey(ledger Ledger, key Key, code string) error {
+	known, ok := ledger.Job(code)
+	if !ok || known.Token == Token(key, code) {
+		return nil
+	}
+	return fmt.Errorf("job %s was made with another key: the ledger remembers its pages under %s, and this key would give them another address. Put"+
+		" the right %s back, or the ledger that belongs to this key", code, known.Token, KeyFile)
 }
 
 // MakeWithoutCodes makes sheets with phone numbers only, for the night when the key is on another laptop. It reads and changes no ledger, and

@@ -14,6 +14,7 @@ var layouts = template.Must(template.New("").Funcs(template.FuncMap{
 	"pt":      func(size float64) template.CSS { return template.CSS(fmt.Sprintf("%.2fpt", size)) },
 	"mm":      func(length float64) template.CSS { return template.CSS(fmt.Sprintf("%.2fmm", length)) },
 	"add":     func(a, b int) int { return a + b },
+	"odd":     func(n int) bool { return n%2 == 1 },
 	"columns": func(n int) []struct{} { return make([]struct{}, n) },
 	"css":     func(name string) template.CSS { return style(name) },
 }).ParseFS(files, "html/*.html"))

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -12,27 +13,46 @@ import (
 
 // load reads the job files, which belong to one programme folder, and returns that folder. Problems name files as they were typed.
 func load(files []string) (folder string, jobs []notices.Job, err error) {
+	typed := map[string]string{}
 	var names []string
 	for _, file := range files {
 		home, err := programmeOf(file)
 		if err != nil {
 			return "", nil, err
 		}
-		if folder != "" && home != folder {
-			return "", nil, fmt.Errorf("%s and %s belong to two programmes; name the jobs of one at a time", files[0], file)
+		if folder == "" {
+			folder = home
 		}
-		folder = home
-		name, err := filepath.Rel(folder, file)
+		name, err := nameIn(folder, home, file)
 		if err != nil {
 			return "", nil, err
 		}
-		names = append(names, filepath.ToSlash(name))
+		if name == "" {
+			return "", nil, fmt.Errorf("%s and %s belong to two programmes; name the jobs of one at a time", files[0], file)
+		}
+		if typed[name] == "" { // named twice, it is made once
+			typed[name] = file
+			names = append(names, name)
+		}
 	}
 	jobs, problems := notices.Load(os.DirFS(folder), names...)
 	if len(problems) > 0 {
-		return "", nil, asTyped(problems, folder)
+		return "", nil, asTyped(problems, folder, typed)
 	}
 	return folder, jobs, nil
+}
+
+// nameIn is the path of a job file inside its programme's folder, with slashes; "" when that is not the given folder. Only whole paths tell, because
+// one folder can be typed in many ways.
+func nameIn(folder, home, file string) (string, error) {
+	wanted, err1 := filepath.Abs(folder)
+	whole, err2 := filepath.Abs(home)
+	path, err3 := filepath.Abs(file)
+	if err := cmp.Or(err1, err2, err3); err != nil || whole != wanted {
+		return "", err
+	}
+	name, err := filepath.Rel(whole, path)
+	return filepath.ToSlash(name), err
 }
 
 // programmeOf finds the folder that a job file belongs to: the nearest above it with a programme.yaml.
@@ -58,9 +78,9 @@ func notAJob(file string, err error) error {
 	return fmt.Errorf("%s can not be read (%w); check who may read it", file, err)
 }
 
-func asTyped(problems notices.Problems, folder string) notices.Problems {
-	for i := range problems {
-		problems[i].File = filepath.ToSlash(filepath.Join(folder, problems[i].File))
+func asTyped(problems notices.Problems, folder string, typed map[string]string) notices.Problems {
+	for i, p := range problems {
+		problems[i].File = cmp.Or(typed[p.File], filepath.ToSlash(filepath.Join(folder, p.File)))
 	}
 	return problems
 }

@@ -26,7 +26,7 @@ func (p *parsing) clean(src []byte) (string, bool) {
 	src = bytes.TrimPrefix(src, []byte("\uFEFF"))
 	text := p.signs(src)
 	// The parser misplaces the last value of a file when spaces follow it.
-	return strings.TrimRight(text, " \t\r\n"), len(p.problems) < maxTroubles
+	return strings.TrimRight(text, " \t\r\n") + "\n", len(p.problems) < maxTroubles
 }
 
 // signs refuses bytes that are not UTF-8 and signs that nobody can see, NUL first among them.
@@ -80,12 +80,60 @@ const quotesAdvice = "put quotes around the text if it is meant to start like th
 func (p *parsing) allow(tokens token.Tokens) bool {
 	p.refuse(tokens)
 	p.oneDocument(tokens)
-	return len(p.problems) < maxTroubles && p.shallow(tokens)
+	return len(p.problems) < maxTroubles && p.short(tokens) && p.shallow(tokens)
+}
+
+// short counts what the parser is slow with: pieces in all, and indented keys in one object, for which its time grows with the square.
+func (p *parsing) short(tokens token.Tokens) bool {
+	if len(tokens) > maxPieces {
+		p.at(tokens[maxPieces], fmt.Sprintf("the file has more than %d pieces, too many for one house", maxPieces), "check that it is the right file, and split it")
+		return false
+	}
+	keys := map[int]int{} // by column, in the object that is open there
+	brackets := 0
+	for _, t := range tokens {
+		brackets += bracket(t)
+		key := brackets == 0 && t.Next != nil && t.Next.Type == token.MappingValueType
+		if !key && t.Type != token.SequenceEntryType {
+			continue
+		}
+		closeRight(keys, t.Position.Column)
+		if key {
+			keys[t.Position.Column]++
+		}
+		if keys[t.Position.Column] > maxKeys {
+			p.at(t, fmt.Sprintf("more than %d keys stand below each other", maxKeys), "check that it is the right file; many entries belong in a list")
+			return false
+		}
+	}
+	return true
+}
+
+func closeRight(keys map[int]int, column int) {
+	for c := range keys {
+		if c > column {
+			delete(keys, c)
+		}
+	}
+}
+
+// bracket is 1 for one that opens, -1 for one that closes.
+func bracket(t *token.Token) int {
+	switch t.Type {
+	case token.SequenceStartType, token.MappingStartType:
+		return 1
+	case token.SequenceEndType, token.MappingEndType:
+		return -1
+	}
+	return 0
 }
 
 func (p *parsing) refuse(tokens token.Tokens) {
 	before := false
 	for _, t := range tokens {
+		if len(p.problems) >= maxTroubles {
+			return
+		}
 		refusal, refused := refusals[t.Type]
 		if refused && !before {
 			p.at(t, refusal.says, refusal.mend)
@@ -120,12 +168,7 @@ func (p *parsing) oneDocument(tokens token.Tokens) {
 func (p *parsing) shallow(tokens token.Tokens) bool {
 	brackets, dashes := 0, 0
 	for _, t := range tokens {
-		switch t.Type {
-		case token.SequenceStartType, token.MappingStartType:
-			brackets++
-		case token.SequenceEndType, token.MappingEndType:
-			brackets--
-		}
+		brackets += bracket(t)
 		dashes++
 		if t.Type != token.SequenceEntryType {
 			dashes = 0

@@ -33,15 +33,6 @@ func (n *Node) Get(key string) *Node {
 	return nil
 }
 
-func (n *Node) key(text string) *Node {
-	for _, e := range n.Entries {
-		if e.Key.Text == text {
-			return e.Key
-		}
-	}
-	return nil
-}
-
 // At follows keys (string) and positions in lists (int) from 0, and stops at the last node on the way that exists.
 func (n *Node) At(path ...any) *Node {
 	for _, step := range path {

@@ -18,7 +18,9 @@ import (
 const (
 	maxBytes    = 256 << 10
 	maxDepth    = 8
-	maxTroubles = 50 // of one kind; a file with more is no text file, or is not meant well
+	maxPieces   = 60_000 // texts, colons, commas and brackets
+	maxKeys     = 200    // in one indented object
+	maxTroubles = 50     // of one kind; a file with more is no text file, or is not meant well
 )
 
 // A Problem is one thing that keeps a file from being read. Line and Column count from 1, columns in characters.
@@ -72,7 +74,7 @@ func (p *parsing) at(t *token.Token, says, mend string) {
 // parse builds the tree. A syntax error is only told when no refused sign explains it already.
 func (p *parsing) parse(tokens token.Tokens) *Node {
 	before := len(p.problems)
-	file, err := parser.Parse(tokens, 0, parser.AllowDuplicateMapKey())
+	file, err := parsed(tokens)
 	if err != nil && before == 0 {
 		p.syntax(err)
 	}
@@ -85,6 +87,16 @@ func (p *parsing) parse(tokens token.Tokens) *Node {
 		return nil
 	}
 	return p.node(body, 1)
+}
+
+// parsed turns a panic of the parser, which is not ours and meets whatever people type, into an error.
+func parsed(tokens token.Tokens) (file *ast.File, err error) {
+	defer func() {
+		if failure := recover(); failure != nil {
+			err = fmt.Errorf("the file could not be read: %v", failure)
+		}
+	}()
+	return parser.Parse(tokens, 0, parser.AllowDuplicateMapKey())
 }
 
 func firstBody(file *ast.File) ast.Node {
@@ -165,13 +177,15 @@ func (p *parsing) object(n *ast.MappingNode, depth int) *Node {
 	if !n.IsFlowStyle && len(n.Values) > 0 {
 		object = place(n.Values[0].Key.GetToken(), Object)
 	}
+	first := map[string]int{}
 	for _, pair := range n.Values {
-		p.entry(object, pair, depth)
+		p.entry(object, pair, depth, first)
 	}
 	return object
 }
 
-func (p *parsing) entry(object *Node, pair *ast.MappingValueNode, depth int) {
+// entry adds a key to an object. The lines on which keys came first tell about the second time.
+func (p *parsing) entry(object *Node, pair *ast.MappingValueNode, depth int, first map[string]int) {
 	if pair.Key.IsMergeKey() {
 		return
 	}
@@ -182,10 +196,11 @@ func (p *parsing) entry(object *Node, pair *ast.MappingValueNode, depth int) {
 	if value.Kind == Empty {
 		value.Line, value.Column = key.Line, key.Column
 	}
-	if first := object.key(key.Text); first != nil {
-		p.problem(key.Line, key.Column, key.Text, fmt.Sprintf("%s is written twice, first in line %d", quoted(key.Text), first.Line), "keep one of the two")
+	if line, twice := first[key.Text]; twice {
+		p.problem(key.Line, key.Column, key.Text, fmt.Sprintf("%s is written twice, first in line %d", quoted(key.Text), line), "keep one of the two")
 		return
 	}
+	first[key.Text] = key.Line
 	object.Entries = append(object.Entries, Entry{key, value})
 }
 

@@ -1,0 +1,256 @@
+package site_test
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"golang.org/x/tools/txtar"
+
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site"
+)
+
+var update = flag.Bool("update", false, "rewrite the wants in testdata/decisions")
+
+var decisionsFolder = filepath.Join("..", "testdata", "decisions")
+
+// Each archive in testdata/decisions is one decision: a comment with the rule and its source, the job, what to show of its plan, and what is
+// wanted there. The programme is testdata/decisions/programme.yaml.
+func TestDecisions(t *testing.T) {
+	files, err := filepath.Glob(filepath.Join(decisionsFolder, "*.txtar"))
+	if err != nil || len(files) < 25 {
+		t.Fatalf("there are %d archives of decisions: %v", len(files), err)
+	}
+	for _, file := range files {
+		t.Run(strings.TrimSuffix(filepath.Base(file), ".txtar"), func(t *testing.T) { checkDecision(t, file) })
+	}
+}
+
+func checkDecision(t *testing.T, file string) {
+	archive, err := txtar.ParseFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(strings.TrimSpace(string(archive.Comment))) == 0 {
+		t.Error("the archive does not begin with the rule and its source")
+	}
+	job, show, want := sectionsOf(t, archive)
+	got := shown(t, notices.Decide(decisionJob(t, job)), show)
+	if *update {
+		writeWant(t, file, archive, got)
+		return
+	}
+	if want == "" {
+		t.Fatal("the archive has no section want; run the test with -update, and check what it writes against the rule")
+	}
+	if got != want {
+		t.Errorf("the plan shows\n%s\nwant\n%s", got, want)
+	}
+}
+
+func sectionsOf(t *testing.T, archive *txtar.Archive) (job, show, want string) {
+	t.Helper()
+	for _, f := range archive.Files {
+		switch f.Name {
+		case "job.yaml":
+			job = string(f.Data)
+		case "show":
+			show = string(f.Data)
+		case "want":
+			want = string(f.Data)
+		default:
+			t.Errorf("the archive has a section %q, and this test knows job.yaml, show and want", f.Name)
+		}
+	}
+	if job == "" || show == "" {
+		t.Fatal("the archive needs the sections job.yaml and show")
+	}
+	return job, show, want
+}
+
+func decisionJob(t *testing.T, text string) notices.Job {
+	t.Helper()
+	programme, err := os.ReadFile(filepath.Join(decisionsFolder, notices.ProgrammeFile))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return loaded(t, fstest.MapFS{notices.ProgrammeFile: {Data: programme}, "jobs/job.yaml": {Data: []byte(text)}}, "jobs/job.yaml")
+}
+
+func writeWant(t *testing.T, file string, archive *txtar.Archive, got string) {
+	t.Helper()
+	archive.Files = slices.DeleteFunc(archive.Files, func(f txtar.File) bool { return f.Name == "want" })
+	archive.Files = append(archive.Files, txtar.File{Name: "want", Data: []byte(got)})
+	if err := os.WriteFile(file, txtar.Format(archive), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// views are what a line of the section show can ask for; the words after the first are its arguments.
+var views = map[string]func(t *testing.T, plan notices.Plan, args []string) []string{
+	"reasons": showReasons, // of these decisions
+	"sheets":  showSheets,  // of these kinds, or all: id, kind, copies, due day, languages
+	"facts":   showFacts,   // of this sheet, in language-free form
+	"lines":   showLines,   // of this sheet: the messages below the table
+	"pages":   showPages,   // the kinds there are; with an argument the facts of one
+	"walk":    showWalk,    // the homes in walking order
+}
+
+func shown(t *testing.T, plan notices.Plan, show string) string {
+	t.Helper()
+	var out strings.Builder
+	for line := range strings.Lines(show) {
+		words := strings.Fields(line)
+		view, known := views[words[0]]
+		if !known {
+			t.Fatalf("nobody knows how to show %q", words[0])
+		}
+		for _, shownLine := range view(t, plan, words[1:]) {
+			fmt.Fprintln(&out, shownLine)
+		}
+	}
+	return out.String()
+}
+
+func showReasons(t *testing.T, plan notices.Plan, decisions []string) []string {
+	t.Helper()
+	said, err := site.Explain(plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var lines []string
+	for _, decision := range decisions {
+		before := len(lines)
+		for i, r := range said {
+			if r.Decision == decision {
+				lines = append(lines, strings.TrimSpace(decision+" "+plan.Reasons[i].About)+": "+r.Outcome, "  because "+r.Because, "  source "+r.Source)
+			}
+		}
+		if len(lines) == before {
+			lines = append(lines, "no "+decision)
+		}
+	}
+	return lines
+}
+
+func showSheets(_ *testing.T, plan notices.Plan, kinds []string) []string {
+	var lines []string
+	for _, s := range plan.Sheets {
+		if len(kinds) == 0 || slices.Contains(kinds, string(s.Kind)) {
+			lines = append(lines, fmt.Sprintf("%s %s x%d %s %s", s.ID, s.Kind, s.Copies, s.Due, languagesOf(s)))
+		}
+	}
+	if len(lines) == 0 {
+		return []string{"no sheet"}
+	}
+	return lines
+}
+
+// languagesOf are those of the faces in order: "vi,en", and "vi+en" for both on one side.
+func languagesOf(sheet notices.Sheet) string {
+	var all []string
+	for _, f := range sheet.Faces {
+		face := string(f.Language)
+		if f.Beside != "" {
+			face += "+" + string(f.Beside)
+		}
+		all = append(all, face)
+	}
+	return strings.Join(all, ",")
+}
+
+func showFacts(t *testing.T, plan notices.Plan, ids []string) []string {
+	return factLines(sheetOf(t, plan, ids[0]))
+}
+
+func factLines(content notices.Content) []string {
+	var lines []string
+	for _, fact := range content.Facts {
+		line := written(fact.Label) + ":"
+		for _, cell := range fact.Cells {
+			line += " " + written(cell)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func showLines(t *testing.T, plan notices.Plan, ids []string) []string {
+	var lines []string
+	for _, block := range sheetOf(t, plan, ids[0]).Blocks {
+		line := block.Head.ID + ":"
+		for _, m := range block.Lines {
+			line += " " + m.ID
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func sheetOf(t *testing.T, plan notices.Plan, id string) notices.Content {
+	t.Helper()
+	for _, s := range plan.Sheets {
+		if s.ID == id {
+			return s.Faces[0].Content
+		}
+	}
+	t.Fatalf("there is no sheet %s", id)
+	return notices.Content{}
+}
+
+func showPages(_ *testing.T, plan notices.Plan, kinds []string) []string {
+	line := "pages"
+	for _, page := range plan.Pages {
+		line += " " + string(page.Kind)
+		if slices.Contains(kinds, string(page.Kind)) {
+			return factLines(page.Content)
+		}
+	}
+	return []string{line}
+}
+
+func showWalk(_ *testing.T, plan notices.Plan, _ []string) []string {
+	var lines []string
+	for _, home := range plan.Homes {
+		lines = append(lines, fmt.Sprintf("walk to %s, %s, %d doors, by %s", home.ID, written(home.Who), home.Doors, home.Due))
+	}
+	return lines
+}
+
+// written is a value without any language: days as 2027-05-08..2027-05-10, hours as 07:30, words and messages by id.
+func written(value notices.Value) string {
+	switch v := value.(type) {
+	case notices.Days:
+		var spans []string
+		for _, s := range v {
+			spans = append(spans, spanWritten(s))
+		}
+		return strings.Join(spans, ",")
+	case notices.Time:
+		return notices.Clock(v).String()
+	case notices.Words:
+		return strings.Join(v, ",")
+	case notices.Pair:
+		return written(v.Label) + "=" + written(v.Value)
+	case notices.Message:
+		text := v.ID
+		for _, held := range v.Values {
+			text += "(" + written(held) + ")"
+		}
+		return text
+	}
+	return fmt.Sprint(value)
+}
+
+func spanWritten(s notices.Span) string {
+	if s.First == s.Last {
+		return s.First.String()
+	}
+	return s.First.String() + ".." + s.Last.String()
+}

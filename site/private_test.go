@@ -1,0 +1,329 @@
+package site_test
+
+import (
+	"bytes"
+	"maps"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site"
+)
+
+// privateJob has an unusual text or number in every field that is nobody's business. What is public stays plain: the days, hours, task and
+// parts of the outside work, who checks at the end, and the programme.
+const privateJob = `code: canary-code
+address: 98431 Canary Address Way, Canaryville
+state: GU
+built: 1787
+owner: rents_it_out
+anyone_paid: yes
+federal_housing_money: yes
+checked_by: cleaning_check
+on_the_day: {name: Canary Contact, phone: 619-555-0187, speaks: [vi]}
+work:
+  - {id: canary-outwork, where: outside, area: garage, task: sand, parts: [trim], how_much: 731.25 sq ft, faces: [alley, 98427 Canary Neighbour Road], storey: 2,
+     days: [2027-05-08], crew_arrives: 08:00, cleaned_by: 16:30, rain_day: 2027-05-15, ways_in: [gate, porch_door]}
+  - {id: canary-inwork, where: inside, area: laundry_room, task: drill_and_cut, parts: [cupboards], how_much: a_small_patch,
+     days: [2028-11-13], crew_arrives: 05:17, cleaned_by: 21:43, rain_day: 2028-12-29, ways_in: [basement_door]}
+households:
+  - id: canary-house
+    name: Canary Household
+    languages: [vi]
+    phone_language: vi
+    child_under_6: yes
+    pets: [rabbit]
+    on_work_days:
+      - {day: 2027-05-08, uses_door: bathroom_door, reaches: [upstairs_bedroom, downstairs_bathroom, kitchen]}
+      - {day: 2028-11-13, sleeps_at: Canary Motel}
+neighbours:
+  - {id: canary-near, address: 98427 Canary Neighbour Road, gap: 17.3 ft, languages: [es], pets: [hens], homes: 2}
+  - {id: canary-far, address: 98439 Canary Neighbour Road, near: no, languages: unknown}
+`
+
+// canaries are what of privateJob could show on a page: as typed, as a page would write it, or as an id of ours.
+var canaries = []string{
+	"canary", "98431", "98427", "98439", "Guam", "1787", "555-0187", "6195550187", "731.25", "17.3 ft",
+	"garage", "alley", "gate", "porch door", "porch_door", "laundry room", "laundry_room", "drilling", "cupboards", "patch", "basement",
+	"2028", "November", "December", "5:17", "9:43", "bathroom", "bedroom", "kitchen", "rabbit", "rent",
+}
+
+func TestPagesTellNothingPrivate(t *testing.T) {
+	files := made(t, jobOf(t, privateJob))
+	pages := below(files, "web/")
+	if len(pages) < 18 { // five pages in each of three languages, one to choose on, two for everybody
+		t.Fatalf("there are only %d pages", len(pages))
+	}
+	for path, data := range pages {
+		text := strings.ToLower(path + string(data))
+		for _, canary := range canaries {
+			if strings.Contains(text, strings.ToLower(canary)) {
+				t.Errorf("%s holds %q", path, canary)
+			}
+		}
+	}
+	checkCanariesSing(t, files)
+}
+
+// checkCanariesSing makes sure that the canaries were really in the job: paper is private and shows them.
+func checkCanariesSing(t *testing.T, files site.Files) {
+	t.Helper()
+	var paper strings.Builder
+	for _, data := range below(files, "print/") {
+		paper.Write(data)
+	}
+	for _, canary := range []string{
+		"canary-code", "98431 Canary Address Way", "Canary Contact", "(619) 555-0187", "canary-outwork", "canary-inwork", "Canary Household",
+		"Canary Motel", "98427 Canary Neighbour Road", "98439 Canary Neighbour Road", "canary-near", "canary-house", "Laundry room", "bathroom door", "1787",
+	} {
+		if !strings.Contains(strings.ToLower(paper.String()), strings.ToLower(canary)) {
+			t.Errorf("no sheet shows %q, so its absence from the pages proves nothing", canary)
+		}
+	}
+}
+
+// Every field of a job is public or private by decision. A new field fails this test until somebody decides, and a private one gets a canary.
+func TestEveryFieldIsDecidedOn(t *testing.T) {
+	for kind, fields := range map[reflect.Type]string{
+		reflect.TypeFor[notices.Job]():       "Programme File Code Address State Built Owner AnyonePaid FederalAid CheckedBy OnTheDay Work Households Neighbours",
+		reflect.TypeFor[notices.Contact]():   "Name Phone Speaks",
+		reflect.TypeFor[notices.Work]():      "ID Where Area Task Parts HowMuch Faces Storey Days CrewArrives CleanedBy RainDay WaysIn",
+		reflect.TypeFor[notices.Household](): "ID Name Languages PhoneLanguage ChildUnder6 Pets OnWorkDays",
+		reflect.TypeFor[notices.DayAtHome](): "Day UsesDoor Reaches SleepsAt",
+		reflect.TypeFor[notices.Neighbour](): "ID Address Gap GapKnown Near Languages Pets Homes",
+	} {
+		var names []string
+		for i := range kind.NumField() {
+			names = append(names, kind.Field(i).Name)
+		}
+		if got := strings.Join(names, " "); got != fields {
+			t.Errorf("%s has the fields\n%s\nand this test decided on\n%s", kind, got, fields)
+		}
+	}
+}
+
+// otherFamilies are changes of a job that nobody may read from the web.
+var otherFamilies = map[string]func(*notices.Job){
+	"the family sleeps elsewhere": func(j *notices.Job) {
+		for i := range j.Households[0].OnWorkDays {
+			j.Households[0].OnWorkDays[i] = notices.DayAtHome{Day: j.Households[0].OnWorkDays[i].Day, SleepsAt: "her sister's"}
+		}
+	},
+	"the family reads other languages": func(j *notices.Job) { j.Households[0].Languages = []notices.Language{"es", "en"} },
+	"nobody knows what it reads":       func(j *notices.Job) { j.Households[0].Languages = nil },
+	"it has other pets":                func(j *notices.Job) { j.Households[0].Pets = []notices.Pet{"hens", "dog"} },
+	"it has no pets":                   func(j *notices.Job) { j.Households[0].Pets = nil },
+	"it has no small child":            func(j *notices.Job) { j.Households[0].ChildUnder6 = notices.No },
+	"it is rung in another language":   func(j *notices.Job) { j.Households[0].PhoneLanguage = "es" },
+	"two families live there": func(j *notices.Job) {
+		second := j.Households[0]
+		second.ID, second.Name, second.Languages = "h2", "June and Walter Oakes", []notices.Language{"en"}
+		j.Households = append(j.Households, second)
+	},
+	"nobody lives there":  func(j *notices.Job) { j.Households = nil },
+	"nobody lives nearby": func(j *notices.Job) { j.Neighbours = nil },
+	"another house":       func(j *notices.Job) { j.Address, j.State, j.Built = "77 Elm Row, Larkfield", "WI", 1990 },
+	"somebody is paid": func(j *notices.Job) {
+		j.AnyonePaid, j.FederalAid, j.Owner = notices.Yes, notices.Yes, notices.RentsItOut
+	},
+	"another crew leader": func(j *notices.Job) {
+		j.OnTheDay = notices.Contact{Name: "Dmitri", Phone: "6125550167", Speaks: []notices.Language{"vi"}}
+	},
+	"other doors":          func(j *notices.Job) { j.Work[0].WaysIn = []notices.Way{"gate"} },
+	"another side, higher": func(j *notices.Job) { j.Work[0].Area, j.Work[0].Storey, j.Work[0].Faces = "garage", 2, nil },
+	"no work inside": func(j *notices.Job) {
+		j.Work = slices.DeleteFunc(j.Work, func(w notices.Work) bool { return w.Where == notices.Inside })
+	},
+}
+
+// The pages of a job do not differ by a byte, whoever lives in the house and next to it.
+func TestPagesAreTheSameForEveryFamily(t *testing.T) {
+	want := below(made(t, small(demoJob(t, "alder-14"))), "web/")
+	for name, change := range otherFamilies {
+		job := small(demoJob(t, "alder-14"))
+		change(&job)
+		compareFiles(t, name, below(made(t, job), "web/"), want)
+	}
+	job := small(demoJob(t, "alder-14"))
+	job.Work[0].CrewArrives += 30
+	if got := below(made(t, job), "web/"); sameFiles(got, want) {
+		t.Error("other hours of the outside work do not show on the pages, so this test compares nothing")
+	}
+}
+
+func sameFiles(a, b site.Files) bool {
+	return maps.EqualFunc(a, b, bytes.Equal)
+}
+
+// compareFiles names every file that is not as wanted.
+func compareFiles(t *testing.T, name string, got, want site.Files) {
+	t.Helper()
+	for path := range want {
+		if _, there := got[path]; !there {
+			t.Errorf("%s: %s is missing", name, path)
+		}
+	}
+	for path, data := range got {
+		if !bytes.Equal(data, want[path]) {
+			t.Errorf("%s: %s differs", name, path)
+		}
+	}
+}
+
+// hostile texts would do something in HTML, Markdown, a template, a shell or a line of mixed directions, if somebody let them.
+var hostile = map[string]string{
+	"a script":           `<script>alert(1)</script>`,
+	"an image":           `"><img src=x onerror=1>`,
+	"an attribute":       `' onmouseover='alert(1)' x='`,
+	"an end tag":         `</title></style></bdi></section><b>x`,
+	"strong Markdown":    `**x** _y_ ~~z~~`,
+	"a Markdown link":    `[a](javascript:x) <javascript:y>`,
+	"a template":         `{{.Name}} {{template "sign" .}}`,
+	"an entity":          `&lt;b&gt; &amp; &#60;i&#62;`,
+	"an override":        "\u202Efdp.exe\u202C",
+	"marks of direction": "\u200Fשלום\u200E \u2067بيت\u2069 \u061C12",
+	"private use":        "\uE000\uE001 x",
+	"a comment":          `<!-- x --> <![CDATA[ y ]]>`,
+	"code":               "`rm -rf` $(x) %s %d",
+}
+
+// Names and addresses are typed by strangers. They are shown as typed and do nothing.
+func TestHostileTextIsShownAsTyped(t *testing.T) {
+	plain := made(t, hostileJob(t, "Plain words"))
+	for name, text := range hostile {
+		t.Run(name, func(t *testing.T) {
+			files := made(t, hostileJob(t, text))
+			checkHarmless(t, files, kindsOf(t, plain))
+			checkShown(t, files, text)
+		})
+	}
+}
+
+// hostileJob is the demo's first job with the text in every field that holds free text. The number keeps addresses what they are.
+func hostileJob(t *testing.T, text string) notices.Job {
+	job := small(demoJob(t, "alder-14"))
+	job.Programme.Name = text + " programme"
+	job.Address = "14 " + text + " house, Larkfield"
+	job.OnTheDay.Name = text + " contact"
+	job.Households[0].Name = text + " family"
+	job.Households[0].OnWorkDays[0].SleepsAt = text + " motel"
+	for i := range job.Neighbours {
+		number, _, _ := strings.Cut(job.Neighbours[i].Address, " ")
+		job.Neighbours[i].Address = number + " " + text + " street"
+	}
+	return job
+}
+
+// shownOn is where each of the texts has to stand, in full.
+var shownOn = map[string][]string{
+	"programme": {"print/alder-14/letter-h1.html", "print/alder-14/sign-porch-front_door-en.html", "print/alder-14/request-n12.html", "web/TOKEN/EN/WIN/index.html", "web/404.html"},
+	"house":     {"print/alder-14/letter-h1.html", "print/alder-14/request-n12.html", "print/alder-14/walk-list.html", "print/index.html"},
+	"contact":   {"print/alder-14/letter-h1.html", "print/alder-14/sign-porch-front_door-en.html"},
+	"family":    {"print/alder-14/letter-h1.html", "print/alder-14/receipt-h1.html", "print/alder-14/pets-h1.html", "print/alder-14/walk-list.html", "print/index.html"},
+	"motel":     {"print/alder-14/letter-h1.html", "print/index.html"},
+	"street":    {"print/alder-14/request-n12.html", "print/alder-14/note-n21.html", "print/alder-14/walk-list.html", "print/index.html"},
+}
+
+func checkShown(t *testing.T, files site.Files, text string) {
+	t.Helper()
+	text = strings.Join(strings.Fields(text), " ")
+	for what, places := range shownOn {
+		for _, place := range places {
+			place = strings.ReplaceAll(place, "TOKEN", tokenOf(t, files, "alder-14"))
+			data, there := files[place]
+			if !there {
+				t.Errorf("there is no %s", place)
+			} else if !strings.Contains(textOf(parsed(t, data)), text+" "+what) {
+				t.Errorf("%s does not show %q as typed", place, text+" "+what)
+			}
+		}
+	}
+}
+
+func tokenOf(t *testing.T, files site.Files, code string) string {
+	t.Helper()
+	for path := range below(files, "web/") {
+		if parts := strings.Split(path, "/"); len(parts) > 2 {
+			return parts[1]
+		}
+	}
+	t.Fatalf("job %s has no pages", code)
+	return ""
+}
+
+// kinds are all elements and attributes of some files.
+type kinds struct{ elements, attributes map[string]bool }
+
+func kindsOf(t *testing.T, files site.Files) kinds {
+	t.Helper()
+	all := kinds{map[string]bool{}, map[string]bool{}}
+	for _, data := range htmlFiles(files) {
+		for n := range parsed(t, data).Descendants() {
+			if n.Type == html.ElementNode {
+				all.elements[n.Data] = true
+				for _, a := range n.Attr {
+					all.attributes[n.Data+" "+a.Key] = true
+				}
+			}
+		}
+	}
+	return all
+}
+
+// checkHarmless lets no element or attribute through that the same sheets with plain words have not, and no comment, script, handler or odd link at all.
+func checkHarmless(t *testing.T, files site.Files, plain kinds) {
+	t.Helper()
+	for path, data := range htmlFiles(files) {
+		for n := range parsed(t, data).Descendants() {
+			switch {
+			case n.Type == html.CommentNode:
+				t.Errorf("%s has the comment %q", path, n.Data)
+			case n.Type == html.ElementNode:
+				checkElement(t, path, n, plain)
+			}
+		}
+	}
+}
+
+func checkElement(t *testing.T, path string, n *html.Node, plain kinds) {
+	t.Helper()
+	if n.Data == "script" || !plain.elements[n.Data] {
+		t.Errorf("%s has the element %s", path, n.Data)
+	}
+	for _, a := range n.Attr {
+		switch {
+		case strings.HasPrefix(a.Key, "on") || !plain.attributes[n.Data+" "+a.Key]:
+			t.Errorf("%s has the attribute %s in %s", path, a.Key, n.Data)
+		case a.Key == "href" && !isOurLink(a.Val):
+			t.Errorf("%s has the link %q", path, a.Val)
+		}
+	}
+}
+
+// isOurLink is true of telephones, the empty icon, and paths that stay on the site.
+func isOurLink(href string) bool {
+	return strings.HasPrefix(href, "tel:") || href == "data:," || !strings.Contains(href, ":") && !strings.HasPrefix(href, "//")
+}
+
+func TestNoScriptAnywhere(t *testing.T) {
+	files := htmlFiles(made(t, demoJob(t, "alder-14"), demoJob(t, "quarry-231")))
+	if len(files) < 60 {
+		t.Fatalf("there are only %d files", len(files))
+	}
+	for path, data := range files {
+		for n := range parsed(t, data).Descendants() {
+			if n.Type == html.ElementNode && slices.Contains([]string{"script", "iframe", "object", "embed", "form", "img", "link"}, n.Data) && !isEmptyIcon(n) {
+				t.Errorf("%s has a %s", path, n.Data)
+			}
+		}
+	}
+}
+
+// isEmptyIcon is the one link that keeps browsers from asking for an icon.
+func isEmptyIcon(n *html.Node) bool {
+	return n.Data == "link" && slices.ContainsFunc(n.Attr, func(a html.Attribute) bool { return a.Key == "href" && a.Val == "data:," })
+}

@@ -5,26 +5,55 @@ import (
 	"example.org/doorleaf/templates"
 )
 
-// WalkRound is the form to fill in by hand at the house: the questions of the job file, in its order and words.
+// WalkRound is the form to fill in by hand at the house: the questions of the job file, in its order and words. It is one side of Letter: what is asked once
+// on top, and below it, in two columns, what is asked again for each area, household and neighbour.
 func WalkRound() ([]byte, error) {
-	return templates.RenderWalkRound(templates.WalkRound{
-		Paper: string(notices.Letter), Parts: walkRoundParts("The house", 1, notices.JobFields),
-	})
+	form := templates.WalkRound{Paper: string(notices.Letter)}
+	var again []templates.WalkRoundPart
+	for _, part := range parts("", "", 1, notices.JobFields) {
+		if part.Answers == 1 {
+			form.Once = append(form.Once, part.Rows...)
+		} else {
+			again = append(again, part)
+		}
+	}
+	half := halfOf(again)
+	form.Columns = [][]templates.WalkRoundPart{again[:half], again[half:]}
+	return templates.RenderWalkRound(form)
 }
 
-// walkRoundParts are the plain questions of an object under one head, and each list of objects under a head of its own, asked more than once.
-func walkRoundParts(head string, columns int, fields []notices.Field) []templates.WalkRoundPart {
-	part := templates.WalkRoundPart{Head: head, Columns: columns}
+// halfOf is how many parts hold half of all rows, or a little more.
+func halfOf(parts []templates.WalkRoundPart) int {
+	all := 0
+	for _, p := range parts {
+		all += len(p.Rows)
+	}
+	for i, rows := 0, 0; i < len(parts); i++ {
+		rows += len(parts[i].Rows)
+		if 2*rows >= all {
+			return i + 1
+		}
+	}
+	return len(parts)
+}
+
+// parts are the plain questions of an object under one head, and each list of objects under a head of its own, asked twice. The keys of an object that is
+// asked once start with its own.
+func parts(head, prefix string, answers int, fields []notices.Field) []templates.WalkRoundPart {
+	part := templates.WalkRoundPart{Head: head, Answers: answers}
 	var after []templates.WalkRoundPart
 	for _, f := range fields {
 		switch f.Holds {
 		case notices.HoldsObject:
-			after = append(after, walkRoundParts(f.Question, 1, f.Fields)...)
+			after = append(after, parts(f.Question, prefix+f.Key+".", answers, f.Fields)...)
 		case notices.HoldsObjects:
-			after = append(after, walkRoundParts(f.Question, 3, f.Fields)...)
+			after = append(after, parts(f.Question, "", 2, f.Fields)...)
 		default:
-			part.Rows = append(part.Rows, templates.WalkRoundRow{Key: f.Key, Question: f.Question})
+			part.Rows = append(part.Rows, templates.WalkRoundRow{Key: prefix + f.Key, Question: f.Question})
 		}
+	}
+	if len(part.Rows) == 0 {
+		return after
 	}
 	return append([]templates.WalkRoundPart{part}, after...)
 }

@@ -68,17 +68,18 @@ type DeskMissing struct{ Field, Would string }
 // RenderDesk lays out the coordinator's sheet.
 func RenderDesk(d Desk) ([]byte, error) { return render("desk.html", d) }
 
-// A WalkRound is the form to fill in by hand at the house: the questions of the job file in its order and words.
+// A WalkRound is the form to fill in by hand at the house: the questions of the job file in its order and words, in columns.
 type WalkRound struct {
-	Paper string
-	Fonts []Font
-	Parts []WalkRoundPart
+	Paper   string
+	Fonts   []Font
+	Once    []WalkRoundRow    // asked once
+	Columns [][]WalkRoundPart // asked again for each of its kind
 }
 
-// A WalkRoundPart is the questions about one thing, asked as many times as there are columns.
+// A WalkRoundPart is the questions about one thing, with room for so many answers.
 type WalkRoundPart struct {
 	Head    string
-	Columns int
+	Answers int
 	Rows    []WalkRoundRow
 }
 

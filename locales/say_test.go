@@ -103,7 +103,7 @@ homes: {one: "one home near {{.Street}}", other: "{{.N}} homes near {{.Street}}"
 		{"no number", "homes", map[string]Value{"N": Plain("2"), "Street": Plain("Elm")}, "needs one number to choose by; it was given 0"},
 		{"two numbers", "homes", map[string]Value{"N": Count(2), "Street": Count(3)}, "needs one number to choose by; it was given 2"},
 		{"the other number", "homes", map[string]Value{"N": Plain("2"), "Street": Count(3)}, "the number is {{.Street}}, but a plural form leaves out {{.N}}"},
-		{"script as link", "call", map[string]Value{"Name": Link("x", "javascript:alert(1)")}, "begins neither with tel: nor with https:"},
+		{"script as link", "call", map[string]Value{"Name": Link("x", "javascript:alert(1)")}, "has to begin with tel: or https:"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			text, err := s.Text(c.id, c.values)

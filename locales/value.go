@@ -39,5 +39,5 @@ func (v Value) check() error {
 	if v.href == "" || strings.HasPrefix(v.href, "tel:") || strings.HasPrefix(v.href, "https:") {
 		return nil
 	}
-	return fmt.Errorf("the link %q begins neither with tel: nor with https:", v.href)
+	return fmt.Errorf("the link %q has to begin with tel: or https: and does not", v.href)
 }

@@ -186,7 +186,7 @@ func checkAxe(b tab) {
 	for _, violation := range found.Violations {
 		b.Error("axe: ", violation)
 	}
-	for _, rule := range []string{"color-contrast", "html-has-lang", "target-size", "valid-lang"} {
+	for _, rule := range []string{"color-contrast", "html-has-lang", "html-lang-valid", "target-size"} {
 		if !slices.Contains(found.Passes, rule) && len(found.Violations) == 0 {
 			b.Errorf("axe did not look at %s; it passed %v", rule, found.Passes)
 		}

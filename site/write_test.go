@@ -442,13 +442,13 @@ func checkTreeButSwap(t *testing.T, dir string, want Output) {
 // A make can also be killed while it goes back after a failure.
 func TestKilledWhileGoingBack(t *testing.T) {
 	for fail := 1; ; fail++ {
-		dir, before, after := change(t)
+		dir, _, after := change(t)
 		finished, err := writeUntil(dir, after, fail, func() error { return errors.New("the disk says no") })
 		if finished && err == nil {
 			return
 		}
 		for n := fail + 1; ; n++ {
-			dir, before, after = change(t)
+			dir, before, after := change(t)
 			if !killWhileGoingBack(dir, after, fail, n) {
 				break
 			}

@@ -31,7 +31,7 @@ func TestFonts(t *testing.T) {
 			t.Errorf("%s: digest %q", f.File, f.SHA256())
 		}
 	}
-	if Bold() != Bold() {
+	if first, second := Bold(), Bold(); first != second {
 		t.Error("the font is loaded again at each call")
 	}
 }

@@ -21,7 +21,7 @@ func aRecord(code, token string) JobRecord {
 			Faces: []FaceRecord{{"es", 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", "web/" + token + "/ES/WINDOWS/index.html", 3, 3.5}},
 		}},
 		Pages:   []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", digest([]byte("page"))}},
-		Reasons: []ReasonRecord{{"windows of 12 Alder Court", "shut", "14 ft from the work <20 ft>", "40 CFR 745.85(a)(2)(ii)(C)"}},
+		Reasons: []ReasonRecord{{Decision: "windows of 12 Alder Court", Outcome: "shut", Because: "14 ft from the work <20 ft>", Source: "40 CFR 745.85(a)(2)(ii)(C)", Missing: []MissingRecord{}}},
 	}
 }
 

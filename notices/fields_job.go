@@ -47,10 +47,54 @@ var jobRows = []row[Job]{
 		func(r *reader, v *strict.Node, j *Job) {
 			j.Neighbours = readObjects(r, v, neighbourRows, blankNeighbour)
 		}},
+	{Field{Key: "checks", Holds: HoldsObjects, Question: "After the work: what did the check find?", Fields: fieldsOf(checkRows)},
+		func(r *reader, v *strict.Node, j *Job) { j.Checks = readObjects(r, v, checkRows, CheckResult{}) }},
+	{Field{Key: "wipes", Holds: HoldsObjects, Question: "After the work: which dust samples came back from the laboratory?", Fields: fieldsOf(wipeRows)},
+		func(r *reader, v *strict.Node, j *Job) { j.Wipes = readObjects(r, v, wipeRows, Wipe{}) }},
+	{Field{Key: "common_areas", Holds: HoldsObject, Question: "Do several homes share the areas that are worked on?", Fields: fieldsOf(sharedRows)},
+		func(r *reader, v *strict.Node, j *Job) { readObject(r, v, sharedRows, &j.Shared) }},
 	{Field{Key: "openings", Holds: HoldsObjects, Question: "Which windows, doors and vents of the house are near outside work?", Fields: fieldsOf(openingRows)},
 		func(r *reader, v *strict.Node, j *Job) {
 			j.Openings = readObjects(r, v, openingRows, Opening{Storey: 1})
 		}},
+}
+
+var checkRows = []row[CheckResult]{
+	{Field{Key: "work", Holds: HoldsOneLine, Required: true, Question: "Which work, by its id?", Example: "hall", Pattern: idPattern},
+		func(r *reader, v *strict.Node, c *CheckResult) { c.Work = r.id(v) }},
+	{Field{Key: "on", Holds: HoldsOneLine, Required: true, Question: "On which day?", Example: "2027-05-11", Pattern: datePattern},
+		func(r *reader, v *strict.Node, c *CheckResult) { c.On = r.date(v) }},
+	{Field{Key: "by", Holds: HoldsOneLine, Required: true, Question: "Who checked?", Example: "Jo Park"},
+		func(r *reader, v *strict.Node, c *CheckResult) { c.By = r.name(v) }},
+	{Field{Key: "result", Holds: HoldsOneLine, Required: true, Question: "Did it pass, in writing?", Example: "passed",
+		Noun: "result", Words: wordsOf([]Verdict{Passed, Failed})},
+		func(r *reader, v *strict.Node, c *CheckResult) { c.Result = Verdict(v.Text) }},
+	{Field{Key: "clean_again", Holds: HoldsList, Question: "If it failed: on which days do you clean again?", Example: "[2027-05-13]", Pattern: datePattern},
+		func(r *reader, v *strict.Node, c *CheckResult) { c.Again = r.dates(v) }},
+}
+
+var wipeRows = []row[Wipe]{
+	{Field{Key: "work", Holds: HoldsOneLine, Required: true, Question: "Which work, by its id?", Example: "hall", Pattern: idPattern},
+		func(r *reader, v *strict.Node, w *Wipe) { w.Work = r.id(v) }},
+	{Field{Key: "room", Holds: HoldsOneLine, Required: true, Question: "In which room or area?", Example: "hallway", Noun: "area", Words: wordsOf(Areas)},
+		func(r *reader, v *strict.Node, w *Wipe) { w.Room = Area(v.Text) }},
+	{Field{Key: "surface", Holds: HoldsOneLine, Required: true, Question: "From which surface?", Example: "floor", Noun: "surface", Words: wordsOf(Surfaces)},
+		func(r *reader, v *strict.Node, w *Wipe) { w.Surface = Surface(v.Text) }},
+	{Field{Key: "lab_date", Holds: HoldsOneLine, Required: true, Question: "What is the date of the report?", Example: "2027-05-12", Pattern: datePattern},
+		func(r *reader, v *strict.Node, w *Wipe) { w.Lab = r.date(v) }},
+	{Field{Key: "result", Holds: HoldsOneLine, Required: true, Question: "What did the laboratory find, in micrograms per square foot, or in micrograms and the area wiped?", Example: "<4 ug/ft2",
+		Pattern: wipePattern},
+		func(r *reader, v *strict.Node, w *Wipe) { w.Loading, w.Below = r.loading(v) }},
+}
+
+var sharedRows = []row[SharedAreas]{
+	{Field{Key: "told_by", Holds: HoldsOneLine, Required: true, Question: "A notice to each home, or signs in the building?", Example: "notice_to_each_home",
+		Noun: "way", Words: wordsOf([]SharedRoute{NoticeToEach, SignsThere})},
+		func(r *reader, v *strict.Node, s *SharedAreas) { s.Route = SharedRoute(v.Text) }},
+	{Field{Key: "homes", Holds: HoldsNumber, Required: true, Question: "How many homes are affected?", Example: "6", Min: 1, Max: 500},
+		func(r *reader, v *strict.Node, s *SharedAreas) { s.Homes = number(v) }},
+	{Field{Key: "records_from", Holds: HoldsOneLine, Required: true, Question: "Who gives residents the pamphlet and the records, free of charge?", Example: "Larkfield office, 612-555-0118"},
+		func(r *reader, v *strict.Node, s *SharedAreas) { s.Records = r.name(v) }},
 }
 
 var pamphletRows = []row[Pamphlet]{

@@ -35,7 +35,10 @@ type Job struct {
 	Households []Household
 	Neighbours []Neighbour
 	Openings   []Opening
-	Pamphlet   Pamphlet // the official one, as given to owner and households
+	Checks     []CheckResult // what the check of each piece of work found, as it came in
+	Wipes      []Wipe        // dust samples, if any
+	Shared     SharedAreas   // zero when the building has no common areas or none is worked on
+	Pamphlet   Pamphlet      // the official one, as given to owner and households
 }
 
 // Work is one task in one area: the unit that has days, hours and ways in.
@@ -58,6 +61,32 @@ type Work struct {
 	Nightly      Answer // is the area, and a strip around it, cleaned at the end of each day?
 	LotLine      Feet   // outside only: from the work to the property line; meaningless unless LotLineKnown
 	LotLineKnown bool
+}
+
+// A CheckResult is the written word of whoever checked a piece of work: an examiner after a clearance test, else whoever looked.
+type CheckResult struct {
+	Work   string // id of the work
+	On     Date
+	By     string // name
+	Result Verdict
+	Again  []Date // after a fail: the days on which the crew cleans again; none when not known yet
+}
+
+// A Wipe is one dust sample with its laboratory result as a loading in micrograms of lead per square foot.
+type Wipe struct {
+	Work    string // id of the work
+	Room    Area
+	Surface Surface
+	Lab     Date    // of the laboratory's report
+	Loading float64 // µg/ft²
+	Below   bool    // reported as less than Loading
+}
+
+// SharedAreas are the common areas of a building with several homes (40 CFR 745.84(b)).
+type SharedAreas struct {
+	Route   SharedRoute
+	Homes   int    // affected units
+	Records string // how residents get the pamphlet and the records free of charge; a name or phone, as typed
 }
 
 // A Pamphlet says when and how the official pamphlet was given. Given is zero when it was not, or nobody said.

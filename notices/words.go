@@ -18,6 +18,9 @@ type (
 	Paper    string
 
 	Delivery      string
+	Verdict       string
+	Surface       string
+	SharedRoute   string
 	TestKind      string
 	Covers        string
 	TestResult    string
@@ -139,6 +142,20 @@ const (
 
 // SmallParts have so little surface that the housing rule counts a share of them instead of square feet.
 var SmallParts = []Part{"trim"}
+
+const (
+	Passed Verdict = "passed"
+	Failed Verdict = "failed"
+)
+
+// Surfaces that dust is wiped from.
+var Surfaces = []Surface{"floor", "sill", "trough", "porch_floor"}
+
+// How the residents of a building with common areas are told (40 CFR 745.84(b)(2)).
+const (
+	NoticeToEach SharedRoute = "notice_to_each_home"
+	SignsThere   SharedRoute = "signs_in_the_building"
+)
 
 // Kinds of test, and whether one counts before the rule: an inspector's or risk assessor's report, a laboratory's analysis, and a recognised kit in
 // the hands of a certified renovator do; a kit in other hands and a swab from a shop do not (40 CFR 745.82(a)).

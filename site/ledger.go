@@ -47,7 +47,13 @@ type LedgerSheet struct {
 // A Mark says that a revision of a sheet was put up, or given to somebody, on a day.
 type Mark struct {
 	Revision int    `json:"revision"`
-	On       string `json:"on"` // YYYY-MM-DD
+	On       string `json:"on"`                 // YYYY-MM-DD
+	Until    string `json:"until,omitempty"`    // posted only: the day on which it was taken down; "" while it hangs
+	Home     string `json:"home,omitempty"`     // handed only: id of the household or neighbour
+	How      string `json:"how,omitempty"`      // handed only: spoke, left or mailed
+	By       string `json:"by,omitempty"`       // initials of whoever did it
+	Language string `json:"language,omitempty"` // handed only: in which it was explained
+	Why      string `json:"why,omitempty"`      // handed only: why nobody signed (40 CFR 745.84(a)(2)(i))
 }
 
 // SheetFacts stand for what a sheet says at this make.

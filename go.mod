@@ -7,8 +7,10 @@ require (
 	github.com/PuerkitoBio/goquery v1.13.0 // indirect
 	github.com/alecthomas/kong v1.17.0 // indirect
 	github.com/andybalholm/cascadia v1.3.4 // indirect
+	github.com/arran4/golang-ical v0.3.4 // indirect
 	github.com/chromedp/cdproto v0.159.0 // indirect
 	github.com/chromedp/chromedp v0.23.0 // indirect
+	github.com/emersion/go-ical v0.0.0-20250329121855-f41e73efc392 // indirect
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 	github.com/go-text/typesetting v0.3.5 // indirect
 	github.com/goccy/go-yaml v1.19.2 // indirect
@@ -19,6 +21,7 @@ require (
 	github.com/rogpeppe/go-internal v1.16.0 // indirect
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3 // indirect
 	github.com/skip2/go-qrcode v0.0.0-20200617195104-da1b6568686e // indirect
+	github.com/teambition/rrule-go v1.8.2 // indirect
 	github.com/yuin/goldmark v1.8.7 // indirect
 	golang.org/x/image v0.23.0 // indirect
 	golang.org/x/net v0.62.0 // indirect

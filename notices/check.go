@@ -22,6 +22,10 @@ var checks = []func(*reader, *Job){
 	checkOpenings,
 	checkLotLines,
 	checkGaps,
+	checkResults,
+	checkCleanAgain,
+	checkWipes,
+	checkClosed,
 }
 
 // daysOf are the days on which a piece of work may go on, rain day last.

@@ -5,38 +5,64 @@ import "slices"
 // Decide works out what a job calls for. It is pure: the same job gives the same plan, and no clock is read.
 func Decide(job Job) Plan {
 	plan := Plan{
-		Sheets:  sheets(job),
-		Pages:   pages(job),
-		Homes:   homes(job),
-		Reasons: reasons(job),
+		Sheets:   sheets(job),
+		Pages:    pages(job),
+		Reasons:  reasons(job),
+		TakeDown: takeDown(job),
 	}
+	plan.Homes = homes(job, plan.Sheets)
 	if job.hasOutsideWork() {
 		plan.Lot = lotOf(job)
 	}
 	return plan
 }
 
-// sheets come in printing order: what is handed over, in walking order, then the crew's pack, then the spares.
+// sheets come in printing order: what is handed over, in walking order, then the crew's pack, then the spares. Each kind is gone when what it says is no
+// longer so: after a pass there are no letters, requests and signs for that work any more, and before it no return letter and no done note.
 func sheets(job Job) []Sheet {
-	return slices.Concat(letters(job), neighbourSheets(job), homePetFlyers(job), signs(job), spares(job))
+	return slices.Concat(
+		returnLetters(job), cleanAgainLetters(job), afterWorkNotices(job), letters(job),
+		doneNotes(job), neighbourSheets(job), homePetFlyers(job), commonAreaNotices(job),
+		signs(job), commonAreaSigns(job), spares(job), slips(job))
 }
 
+// pages keep their addresses as long as the job exists, whatever has become of the work.
 func pages(job Job) []Page {
 	all := []Page{signPage(job), homePage(job)}
 	if job.hasOutsideWork() {
 		all = append(all, windowsPage(job), nearPage(job), petsPage(job))
 	}
+	for i, page := range all {
+		outside := page.Kind != SignPage && page.Kind != HomePage
+		switch {
+		case job.Closed == Yes:
+			all[i] = closedPage(job, page.Kind)
+		case outside && job.outsideFinished():
+			all[i] = donePage(job, page.Kind)
+		}
+	}
 	return all
 }
 
-// homes in walking order: the house itself, then its neighbours in street order.
-func homes(job Job) []Home {
+// walked are the kinds that have a row in the walk list. Receipts and pet flyers go along with another sheet.
+var walked = []Kind{ReturnLetter, CleanAgainLetter, AfterWorkNotice, StayOutLetter, DoneNote, CloseWindowsRequest, NeighbourNote}
+
+// homes in walking order: the house itself, then its neighbours in street order; a row for each sheet to hand over.
+func homes(job Job, sheets []Sheet) []Home {
 	var all []Home
+	visit := func(home Home) {
+		for _, s := range sheets {
+			if slices.Contains(s.For, home.ID) && slices.Contains(walked, s.Kind) {
+				home.Kind, home.Due, home.LateAfter = s.Kind, s.Due, s.LateAfter
+				all = append(all, home)
+			}
+		}
+	}
 	for _, h := range job.householdsToTell() {
-		all = append(all, Home{ID: h.ID, Kind: StayOutLetter, Who: Name(h.Name), Languages: h.Languages, Doors: 1, Due: job.letterDue()})
+		visit(Home{ID: h.ID, Who: Name(h.Name), Languages: h.Languages, Doors: 1})
 	}
 	for _, n := range job.neighboursToTell() {
-		all = append(all, Home{n.ID, job.kindFor(n), Address(n.Address), n.Languages, n.Homes, job.neighbourDue(), job.neighbourLateAfter()})
+		visit(Home{ID: n.ID, Who: Address(n.Address), Languages: n.Languages, Doors: n.Homes})
 	}
 	return all
 }

@@ -19,6 +19,7 @@ type Field struct {
 	Pattern  string   // what else may stand there, as a regular expression; with Words and no Pattern only they may
 	Min, Max int      // of HoldsNumber; Min also of the entries of a list
 	Fields   []Field  // of HoldsObject and HoldsObjects
+	Later    bool     // asked after the work: no question for the walk round the house
 }
 
 // Holds is the shape of a value.

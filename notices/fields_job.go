@@ -47,10 +47,12 @@ var jobRows = []row[Job]{
 		func(r *reader, v *strict.Node, j *Job) {
 			j.Neighbours = readObjects(r, v, neighbourRows, blankNeighbour)
 		}},
-	{Field{Key: "checks", Holds: HoldsObjects, Question: "After the work: what did the check find?", Fields: fieldsOf(checkRows)},
+	{Field{Key: "checks", Later: true, Holds: HoldsObjects, Question: "After the work: what did the check find?", Fields: fieldsOf(checkRows)},
 		func(r *reader, v *strict.Node, j *Job) { j.Checks = readObjects(r, v, checkRows, CheckResult{}) }},
-	{Field{Key: "wipes", Holds: HoldsObjects, Question: "After the work: which dust samples came back from the laboratory?", Fields: fieldsOf(wipeRows)},
+	{Field{Key: "wipes", Later: true, Holds: HoldsObjects, Question: "After the work: which dust samples came back from the laboratory?", Fields: fieldsOf(wipeRows)},
 		func(r *reader, v *strict.Node, j *Job) { j.Wipes = readObjects(r, v, wipeRows, Wipe{}) }},
+	{Field{Key: "closed", Later: true, Holds: HoldsOneLine, Question: "Is the job over, so that its pages say only how to reach you?", Example: "yes", Noun: "answer", Words: wordsOf([]Answer{Yes, No})},
+		func(r *reader, v *strict.Node, j *Job) { j.Closed = Answer(v.Text) }},
 	{Field{Key: "common_areas", Holds: HoldsObject, Question: "Do several homes share the areas that are worked on?", Fields: fieldsOf(sharedRows)},
 		func(r *reader, v *strict.Node, j *Job) { readObject(r, v, sharedRows, &j.Shared) }},
 	{Field{Key: "openings", Holds: HoldsObjects, Question: "Which windows, doors and vents of the house are near outside work?", Fields: fieldsOf(openingRows)},
@@ -84,7 +86,7 @@ var wipeRows = []row[Wipe]{
 		func(r *reader, v *strict.Node, w *Wipe) { w.Lab = r.date(v) }},
 	{Field{Key: "result", Holds: HoldsOneLine, Required: true, Question: "What did the laboratory find, in micrograms per square foot, or in micrograms and the area wiped?", Example: "<4 ug/ft2",
 		Pattern: wipePattern},
-		func(r *reader, v *strict.Node, w *Wipe) { w.Loading, w.Below = r.loading(v) }},
+		func(r *reader, v *strict.Node, w *Wipe) { r.result(v, w) }},
 }
 
 var sharedRows = []row[SharedAreas]{

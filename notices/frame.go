@@ -11,6 +11,7 @@ var (
 	FootOrType   = text("foot.or_type")
 	FootSheet    = text("foot.sheet")
 	FootRevision = text("foot.revision")
+	FootReplaces = text("foot.replaces")
 	FootCaution  = text("foot.caution")
 	FootDraft    = text("foot.draft")
 	FootFor      = text("foot.for")

@@ -15,23 +15,27 @@ var (
 	wouldBeEntries  = deskText("signs.would_be_entries")
 )
 
-// signs are one for each way into each work area, in English and in each language read in the house; and, when everybody has left, one for each door of the
-// building. A sign carries no date, so that it never goes stale.
-func signs(job Job) []Sheet {
+// signs are one for each way into each work area that has not passed, in English and in each language read in the house; and, when everybody has left, one for
+// each door of the building. A sign carries no date, so that it never goes stale.
+func signs(job Job) []Sheet { return signsAround(job, job.openWork()) }
+
+func signsAround(job Job, works []Work) []Sheet {
 	var all []Sheet
-	for _, w := range job.leadWork() {
+	for _, w := range works {
 		for _, way := range w.WaysIn {
 			all = append(all, signPair(job, w, way)...)
 		}
 	}
-	return append(all, entrySigns(job)...)
+	return append(all, entrySignsAround(job, works)...)
 }
 
 // entrySigns are for the building's own doors, when everybody has left: main and secondary entries.
-func entrySigns(job Job) []Sheet {
+func entrySigns(job Job) []Sheet { return entrySignsAround(job, job.leadWork()) }
+
+func entrySignsAround(job Job, works []Work) []Sheet {
 	var all []Sheet
-	for _, door := range job.entriesToSign() {
-		w := Work{ID: "entry", Where: Inside, Area: wholeHouse, Days: WorkDays(job.leadWork())}
+	for _, door := range job.entriesToSign(works) {
+		w := Work{ID: "entry", Where: Inside, Area: wholeHouse, Days: WorkDays(works)}
 		all = append(all, signPair(job, w, door)...)
 	}
 	return all
@@ -52,15 +56,14 @@ func (job Job) signLanguages() []Language {
 	return distinct(append([]Language{English}, job.readers()...))
 }
 
-// everybodyLeft reports whether no household sleeps in the house while work goes on inside.
-func (job Job) everybodyLeft() bool {
-	insideWork := slices.ContainsFunc(job.leadWork(), func(w Work) bool { return w.Where == Inside })
-	return insideWork && !slices.ContainsFunc(job.Households, func(h Household) bool { return job.stay(h).stay != SleepElsewhere })
+// everybodyLeft reports whether no household sleeps in the house while some work goes on inside.
+func (job Job) everybodyLeft(works []Work) bool {
+	return len(insideOf(works)) > 0 && !slices.ContainsFunc(job.Households, func(h Household) bool { return job.stay(h).stay != SleepElsewhere })
 }
 
 // entriesToSign are the building's doors that have no sign of a work area yet. Nobody has named them: then front and back door are taken.
-func (job Job) entriesToSign() []Way {
-	if !job.everybodyLeft() {
+func (job Job) entriesToSign(works []Work) []Way {
+	if !job.everybodyLeft(works) {
 		return nil
 	}
 	entries := job.Entries
@@ -68,17 +71,17 @@ func (job Job) entriesToSign() []Way {
 		entries = []Way{"front_door", "back_door"}
 	}
 	return slices.DeleteFunc(slices.Clone(entries), func(way Way) bool {
-		return slices.ContainsFunc(job.leadWork(), func(w Work) bool { return slices.Contains(w.WaysIn, way) })
+		return slices.ContainsFunc(works, func(w Work) bool { return slices.Contains(w.WaysIn, way) })
 	})
 }
 
 // signPlaces say how many signs there are, where each hangs and where its reader stands.
 func signPlaces(job Job) []Reason {
 	var all []Reason
-	for _, w := range job.leadWork() {
+	for _, w := range job.openWork() {
 		all = append(all, job.signPlace(w))
 	}
-	if doors := job.entriesToSign(); len(doors) > 0 {
+	if doors := job.entriesToSign(job.openWork()); len(doors) > 0 {
 		r := Reason{Decision: "signs", Outcome: outSignsEntries.With(Number(len(doors) * len(job.signLanguages()))), Because: whySignsEntries.With(), Source: SignSource, Binds: job.binds()}
 		if len(job.Entries) == 0 {
 			r.Missing = []Missing{{"entries", wouldBeEntries.With()}}

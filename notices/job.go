@@ -37,6 +37,7 @@ type Job struct {
 	Openings   []Opening
 	Checks     []CheckResult // what the check of each piece of work found, as it came in
 	Wipes      []Wipe        // dust samples, if any
+	Closed     Answer        // yes: the coordinator says that the job is over; its pages then say only how to reach the programme
 	Shared     SharedAreas   // zero when the building has no common areas or none is worked on
 	Pamphlet   Pamphlet      // the official one, as given to owner and households
 }
@@ -74,12 +75,13 @@ type CheckResult struct {
 
 // A Wipe is one dust sample with its laboratory result as a loading in micrograms of lead per square foot.
 type Wipe struct {
-	Work    string // id of the work
-	Room    Area
-	Surface Surface
-	Lab     Date    // of the laboratory's report
-	Loading float64 // µg/ft²
-	Below   bool    // reported as less than Loading
+	Work     string // id of the work
+	Room     Area
+	Surface  Surface
+	Lab      Date    // of the laboratory's report
+	Loading  float64 // µg/ft²
+	Below    bool    // reported as less than Loading
+	Reported string  // as the laboratory wrote it: "<2 ug on 36 sq in"
 }
 
 // SharedAreas are the common areas of a building with several homes (40 CFR 745.84(b)).

@@ -31,8 +31,12 @@ var (
 	letterPageDo     = text("letter.page_do")
 )
 
-// letters are one a household, each with its receipt behind it.
+// letters are one a household, each with its receipt behind it, until all work has passed. While only some has, the letter stays as it is: the return letter says
+// which of its rooms are open again.
 func letters(job Job) []Sheet {
+	if len(job.openWork()) == 0 {
+		return nil
+	}
 	var all []Sheet
 	for _, h := range job.householdsToTell() {
 		all = append(all, letter(job, h), receipt(job, h))

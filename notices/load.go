@@ -125,7 +125,7 @@ func (r *reader) unread(fsys fs.FS, err error) {
 		mend = "check the name and the folder"
 	}
 	files, _ := fs.Glob(fsys, jobFiles)
-	if near, ok := nearest(r.file, files); ok {
+	if near, ok := Nearest(r.file, files); ok {
 		mend = "did you mean " + near + "?"
 	}
 	r.problems = append(r.problems, Problem{r.file, 1, 1, "", says, mend})

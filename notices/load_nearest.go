@@ -4,14 +4,14 @@ import "strings"
 
 // suggestion offers the nearest known word, if one is near, and all of them.
 func suggestion(text, noun string, known []string) string {
-	if word, ok := nearest(text, known); ok {
+	if word, ok := Nearest(text, known); ok {
 		return "did you mean " + word + "? " + choices(noun, known)
 	}
 	return "choose one that is known " + choices(noun, known)
 }
 
-// nearest is the known word that text is most likely a slip of: about a third of its letters may differ, or one is a piece of the other.
-func nearest(text string, known []string) (string, bool) {
+// Nearest is the known word that text is most likely a slip of: about a third of its letters may differ, or one is a piece of the other.
+func Nearest(text string, known []string) (string, bool) {
 	text = plain(text)
 	best, least := "", (len([]rune(text))+2)/3+1
 	for _, word := range known {

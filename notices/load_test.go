@@ -412,7 +412,7 @@ func TestNearest(t *testing.T) {
 	for text, want := range map[string]string{
 		"hallwey": "hallway", "Hallway": "hallway", "front bedroom": "front_bedroom", "hall": "hallway", "kithcen": "kitchen", "xyz": "", "": "", "a": "",
 	} {
-		if have, _ := nearest(text, wordsOf(Areas)); have != want {
+		if have, _ := Nearest(text, wordsOf(Areas)); have != want {
 			t.Errorf("%q: have %q, want %q", text, have, want)
 		}
 	}

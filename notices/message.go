@@ -69,6 +69,8 @@ func (r Room) Word() string { return "room." + string(r) }
 func (t Task) Word() string { return "task." + string(t) }
 func (p Part) Word() string { return "part." + string(p) }
 
+func (s Surface) Word() string { return "surface." + string(s) }
+
 func (t Travel) Word() string       { return "travel." + string(t) }
 func (p Payer) Word() string        { return "payer." + string(p) }
 func (m MedicinePlan) Word() string { return "medicine_plan." + string(m) }
@@ -76,7 +78,7 @@ func (p PetPlan) Word() string      { return "pet_plan." + string(p) }
 func (k KeyPlan) Word() string      { return "key_plan." + string(k) }
 
 func wordIDs() []string {
-	ids := slices.Concat(words(Areas), words(Ways), words(Tasks), words(Parts), words(Travels), words(Payers), words(MedicinePlans), words(PetPlans), words(KeyPlans))
+	ids := slices.Concat(words(Areas), words(Ways), words(Tasks), words(Parts), words(Surfaces), words(Travels), words(Payers), words(MedicinePlans), words(PetPlans), words(KeyPlans))
 	for _, r := range Rooms {
 		ids = append(ids, r.Name.Word())
 	}

@@ -15,9 +15,9 @@ var (
 	petsPageGoing = text("pets.page_going_on")
 )
 
-// homePetFlyers are for the households with pets, when any work is outside; for inside work the letter's line on pets is enough.
+// homePetFlyers are for the households with pets, while any work outside is open; for inside work the letter's line on pets is enough.
 func homePetFlyers(job Job) []Sheet {
-	if !job.hasOutsideWork() {
+	if len(job.openOutside()) == 0 {
 		return nil
 	}
 	var all []Sheet
@@ -46,7 +46,7 @@ func petContent(job Job, who Value) Content {
 		Head:  petsHead.With(),
 		For:   who,
 		Marks: []Mark{MarkPets},
-		Facts: job.timeFacts(),
+		Facts: append(job.timeFacts(), newDay()),
 		Blocks: []Block{
 			{petsBefore.With(), said([]Text{petsBringIn, petsWalk, petsOutdoor})},
 			{petsWhyHead.With(), said([]Text{petsWhy})},

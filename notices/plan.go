@@ -8,6 +8,8 @@ type Plan struct {
 	Homes   []Home  // in walking order
 	Reasons []Reason
 	Lot     Lot // zero when no work is outside
+
+	TakeDown []Door // whose signs are to come down now
 }
 
 // A Kind is a kind of sheet.
@@ -20,6 +22,15 @@ const (
 	CloseWindowsRequest Kind = "close_windows_request"
 	NeighbourNote       Kind = "neighbour_note"
 	PetFlyer            Kind = "pet_flyer"
+	DatesChangedSlip    Kind = "dates_changed_slip"
+	CommonAreaNotice    Kind = "common_area_notice"
+	CommonAreaSign      Kind = "common_area_sign"
+
+	// These exist only once a check has been entered.
+	CleanAgainLetter Kind = "clean_again_letter"
+	ReturnLetter     Kind = "return_letter"
+	DoneNote         Kind = "done_note"
+	AfterWorkNotice  Kind = "after_work_notice"
 )
 
 // A PageKind is the last part of a page's address: capitals, so that its code stays small.

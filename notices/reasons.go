@@ -31,13 +31,17 @@ type Missing struct {
 	Would Message
 }
 
-// reasons list every decision in the order in which a coordinator asks: does it apply, may they stay, which doors, whose windows, who and by when.
+// reasons list every decision that still matters, in the order in which a coordinator asks: does it apply, may they stay, which doors, whose windows, who and by when, and how it ends.
 func reasons(job Job) []Reason {
-	return slices.Concat(
-		[]Reason{oldPaint(job)}, tests(job), ruleSets(job), emergency(job),
-		stays(job), signPlaces(job),
-		outside(job), ownOpenings(job), neighbourWindows(job),
-		unknownLanguages(job), dueDates(job), checking(job))
+	all := slices.Concat([]Reason{oldPaint(job)}, tests(job), ruleSets(job), emergency(job))
+	if !job.finished() {
+		all = slices.Concat(all, stays(job), signPlaces(job))
+		if !job.outsideFinished() {
+			all = slices.Concat(all, outside(job), ownOpenings(job), neighbourWindows(job))
+		}
+		all = slices.Concat(all, unknownLanguages(job), dueDates(job), checking(job))
+	}
+	return append(all, outcomes(job)...)
 }
 
 // Values that only the coordinator's English reads, where a sentence may hold them.

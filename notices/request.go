@@ -26,8 +26,12 @@ var (
 	notePageGoing = text("note.page_going_on")
 )
 
-// neighbourSheets are a request for each home within reach or not sure, and a note for the others that touch the lot, each followed by its pet flyer.
+// neighbourSheets are a request for each home within reach or not sure, and a note for the others that touch the lot, each followed by its pet flyer, until all outside
+// work has passed.
 func neighbourSheets(job Job) []Sheet {
+	if len(job.openOutside()) == 0 {
+		return nil
+	}
 	var all []Sheet
 	for _, n := range job.neighboursToTell() {
 		all = append(all, neighbourSheet(job, n))
@@ -70,7 +74,7 @@ func requestContent(job Job, to Value, home string) Content {
 		Head:    requestHead.With(job.houseNumber()),
 		For:     to,
 		Marks:   []Mark{MarkWindow},
-		Facts:   job.timeFacts(),
+		Facts:   append(job.timeFacts(), newDay()),
 		Drawing: Drawing{ReadersHome, home},
 		Blocks: []Block{
 			{requestDo.With(), said([]Text{requestFloors, requestFans, requestBring, requestPets})},
@@ -85,7 +89,7 @@ func noteContent(job Job, n Neighbour) Content {
 	return Content{
 		Head:  noteHead.With(job.houseNumber()),
 		For:   Address(n.Address),
-		Facts: job.outingFacts(),
+		Facts: append(job.outingFacts(), newDay()),
 		Blocks: []Block{
 			{Lines: said([]Text{noteNothing, noteTape, requestPets})},
 			{requestWhyHead.With(), said([]Text{requestWhy, noteDust, requestThanks})},

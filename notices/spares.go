@@ -2,7 +2,7 @@ package notices
 
 // spares are requests and flyers for a home that nobody listed; its language is unknown, so there is a face in each.
 func spares(job Job) []Sheet {
-	if !job.hasOutsideWork() {
+	if len(job.openOutside()) == 0 {
 		return nil
 	}
 	copies := int(job.rule(Spares).Value)

@@ -24,6 +24,10 @@ func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier J
 		return Unit{}, err
 	}
 	files := Files{}
+	record.PutRight = p.putRight(remembered)
+	if err := p.steps(job, remembered, &record, files); err != nil {
+		return Unit{}, err
+	}
 	leaves, err := p.sheets(plan, remembered, &record, files)
 	if err != nil {
 		return Unit{}, err
@@ -49,7 +53,7 @@ func Remember(ledger Ledger, job notices.Job, plan notices.Plan, key Key, today 
 	p := press{programme: job.Programme, token: Token(key, job.Code)}
 	var facts []SheetFacts
 	for _, sheet := range plan.Sheets {
-		facts = append(facts, SheetFacts{sheet.ID, factsDigest(sheet)})
+		facts = append(facts, factsOf(sheet))
 	}
 	return ledger.With(job.Code, p.token, p.addresses(plan), facts, datesDigest(job), today)
 }
@@ -64,6 +68,28 @@ func (p press) addresses(plan notices.Plan) []string {
 	}
 	slices.Sort(all)
 	return all
+}
+
+func factsOf(sheet notices.Sheet) SheetFacts {
+	facts := SheetFacts{ID: sheet.ID, Digest: factsDigest(sheet), Kind: string(sheet.Kind), For: sheet.For, To: reader(sheet), Area: string(sheet.Area)}
+	for _, way := range sheet.Hang {
+		facts.Hang = append(facts.Hang, string(way))
+	}
+	return facts
+}
+
+// reader is the name or the address of whom a sheet is for; "" for a sign or a spare.
+func reader(sheet notices.Sheet) string {
+	if len(sheet.Faces) == 0 {
+		return ""
+	}
+	switch who := sheet.Faces[0].For.(type) {
+	case notices.Name:
+		return string(who)
+	case notices.Address:
+		return string(who)
+	}
+	return ""
 }
 
 // factsDigest stands for what a sheet says and where it hangs, and never for its looks or its words.
@@ -97,6 +123,10 @@ func (p press) record(job notices.Job, plan notices.Plan) (JobRecord, error) {
 	}
 	for _, f := range p.kit.Fonts {
 		record.Fonts = append(record.Fonts, FontRecord{fontName(f), f.Version, f.SHA256()})
+	}
+	for _, door := range plan.TakeDown {
+		where := fmt.Sprintf("%s, for the %s", p.word(door.Way.Word()), p.english(door.Area.Word()))
+		record.TakeDown = append(record.TakeDown, DoorRecord{where, door.Signs})
 	}
 	var err error
 	record.Reasons, err = p.kit.reasonRecords(plan.Reasons)
@@ -143,13 +173,11 @@ func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Lea
 	}
 	if known, ok := remembered.Sheet(sheet.ID); ok {
 		record.Revision = known.Revision
-	}
-	if record.Revision > 1 {
-		record.Replaces = record.Revision - 1
+		record.Replaces, record.ReplacesDate = known.replaced()
 	}
 	var faces []templates.Face
 	for _, f := range sheet.Faces {
-		sides, made, err := p.face(sheet, f, record.Revision)
+		sides, made, err := p.face(sheet, f, record)
 		if err != nil {
 			return nil, record, err
 		}

@@ -24,8 +24,8 @@ type press struct {
 }
 
 // face is what one face prints, on one side of paper or two, with the record of it.
-func (p press) face(sheet notices.Sheet, face notices.Face, revision int) ([]templates.Face, FaceRecord, error) {
-	view, record, err := p.faceView(sheet, face, revision)
+func (p press) face(sheet notices.Sheet, face notices.Face, paper SheetRecord) ([]templates.Face, FaceRecord, error) {
+	view, record, err := p.faceView(sheet, face, paper)
 	if err != nil || view.Letter == nil {
 		return []templates.Face{view}, record, describe(err, sheet, face)
 	}
@@ -40,12 +40,12 @@ func (p press) face(sheet notices.Sheet, face notices.Face, revision int) ([]tem
 	return sides, record, nil
 }
 
-func (p press) faceView(sheet notices.Sheet, face notices.Face, revision int) (templates.Face, FaceRecord, error) {
+func (p press) faceView(sheet notices.Sheet, face notices.Face, paper SheetRecord) (templates.Face, FaceRecord, error) {
 	v := p.kit.voice(face.Language, false)
 	view := templates.Face{
 		Lang: v.Tag(), Dir: v.Direction(),
 		Call: p.call(v, face.Call, face.Language),
-		Foot: p.foot(v, sheet, revision),
+		Foot: p.foot(v, sheet, paper),
 	}
 	record := FaceRecord{Language: v.Tag(), Pages: 1}
 	if err := p.addCode(v, face, sheet.Kind, &view, &record); err != nil {
@@ -92,14 +92,18 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 	return nil
 }
 
-// foot has the small print; a translation that nobody has signed says so.
-func (p press) foot(v *voice, sheet notices.Sheet, revision int) templates.Foot {
+// foot has the small print; a translation that nobody has signed says so. A revised sheet says which day's sheet it replaces; a sign carries no
+// date, so it has only the number.
+func (p press) foot(v *voice, sheet notices.Sheet, paper SheetRecord) templates.Foot {
 	foot := templates.Foot{
 		Sheet:   v.plain(notices.FootSheet.With()) + " " + p.code + " / " + sheet.ID,
 		Caution: v.plain(notices.FootCaution.With()),
 	}
-	if revision > 1 {
-		foot.Revision = fmt.Sprintf("%s %d", v.plain(notices.FootRevision.With()), revision)
+	if paper.Revision > 1 {
+		foot.Revision = fmt.Sprintf("%s %d", v.plain(notices.FootRevision.With()), paper.Revision)
+	}
+	if day, err := notices.ParseDate(paper.ReplacesDate); err == nil && sheet.Kind != notices.WorkAreaSign {
+		foot.Replaces, foot.ReplacesDay = v.plain(notices.FootReplaces.With()), v.day(day)
 	}
 	if v.State().Draft {
 		foot.Draft = v.plain(notices.FootDraft.With())
@@ -246,7 +250,7 @@ func headBox(kind notices.Kind, content notices.Content) templates.Box {
 
 // isRoomy is for what a neighbour reads in ten seconds.
 func isRoomy(kind notices.Kind) bool {
-	return kind == notices.CloseWindowsRequest || kind == notices.NeighbourNote || kind == notices.PetFlyer
+	return kind == notices.CloseWindowsRequest || kind == notices.NeighbourNote || kind == notices.PetFlyer || kind == notices.DoneNote
 }
 
 func block(v *voice, b notices.Block) templates.Block {

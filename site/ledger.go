@@ -37,29 +37,42 @@ type LedgerJob struct {
 
 // A LedgerSheet is one sheet of paper through all its revisions.
 type LedgerSheet struct {
-	ID       string `json:"id"`
-	Digest   string `json:"digest"`   // of the facts of the current revision, never of its looks
-	Revision int    `json:"revision"` // 1 for the first
-	Posted   []Mark `json:"posted"`
-	Handed   []Mark `json:"handed"`
+	SheetFacts              // of the last make that had it
+	Gone       bool         `json:"gone,omitempty"`    // the last make had no such sheet any more
+	Earlier    []SaidBefore `json:"earlier,omitempty"` // oldest first
+	Revision   int          `json:"revision"`          // 1 for the first
+	Posted     []Mark       `json:"posted"`
+	Handed     []Mark       `json:"handed"`
+}
+
+// SheetFacts stand for what a sheet says at a make, and say where it belongs.
+type SheetFacts struct {
+	ID     string   `json:"id"`
+	Digest string   `json:"digest"` // of the facts, never of their looks
+	Kind   string   `json:"kind,omitempty"`
+	For    []string `json:"for,omitempty"`  // ids of households and neighbours
+	To     string   `json:"to,omitempty"`   // their name or address
+	Hang   []string `json:"hang,omitempty"` // ways in, of the closed list
+	Area   string   `json:"area,omitempty"` // signs only, of the closed list
+}
+
+// SaidBefore is what a sheet said until a make found other facts. Whoever notes late that a sheet hangs since an earlier day had that paper.
+type SaidBefore struct {
+	Digest   string `json:"digest"`
+	Revision int    `json:"revision"`
+	Until    string `json:"until"` // YYYY-MM-DD, the day of that make
 }
 
 // A Mark says that a revision of a sheet was put up, or given to somebody, on a day.
 type Mark struct {
 	Revision int    `json:"revision"`
 	On       string `json:"on"`                 // YYYY-MM-DD
-	Until    string `json:"until,omitempty"`    // posted only: the day on which it was taken down; "" while it hangs
+	Until    string `json:"until,omitempty"`    // the day on which it came down, or was taken back from a home; "" while it is out
 	Home     string `json:"home,omitempty"`     // handed only: id of the household or neighbour
 	How      string `json:"how,omitempty"`      // handed only: spoke, left or mailed
 	By       string `json:"by,omitempty"`       // initials of whoever did it
 	Language string `json:"language,omitempty"` // handed only: in which it was explained
 	Why      string `json:"why,omitempty"`      // handed only: why nobody signed (40 CFR 745.84(a)(2)(i))
-}
-
-// SheetFacts stand for what a sheet says at this make.
-type SheetFacts struct {
-	ID     string
-	Digest string
 }
 
 // Job is what the ledger remembers of the job with that code.
@@ -75,7 +88,7 @@ func (l Ledger) Job(code string) (LedgerJob, bool) {
 func (j LedgerJob) Sheet(id string) (LedgerSheet, bool) {
 	i, ok := findSheet(j.Sheets, id)
 	if !ok {
-		return LedgerSheet{ID: id}, false
+		return LedgerSheet{SheetFacts: SheetFacts{ID: id}}, false
 	}
 	return j.Sheets[i], true
 }
@@ -87,7 +100,7 @@ func (l Ledger) Withdrawn(code string, pages []string) []string {
 }
 
 // With returns the ledger after a make of one job; l stays as it is. Addresses and sheets are only added. A sheet gets the next revision when
-// its facts changed and paper with the current revision is out. The same facts again change nothing, whatever day it is.
+// its facts changed and paper with the current revision went out. The same facts again change nothing, whatever day it is.
 func (l Ledger) With(code, token string, pages []string, sheets []SheetFacts, datesDigest string, today notices.Date) Ledger {
 	job, _ := l.Job(code)
 	job.Token = token
@@ -97,8 +110,11 @@ func (l Ledger) With(code, token string, pages []string, sheets []SheetFacts, da
 	}
 	job.DatesDigest = datesDigest
 	job.Sheets = append([]LedgerSheet{}, job.Sheets...)
+	for i := range job.Sheets {
+		job.Sheets[i].Gone = true
+	}
 	for _, facts := range sheets {
-		job.Sheets = withSheet(job.Sheets, facts)
+		job.Sheets = withSheet(job.Sheets, facts, today)
 	}
 	return l.withJob(job)
 }
@@ -122,21 +138,24 @@ func findSheet(sheets []LedgerSheet, id string) (int, bool) {
 }
 
 // withSheet changes and returns sheets.
-func withSheet(sheets []LedgerSheet, facts SheetFacts) []LedgerSheet {
+func withSheet(sheets []LedgerSheet, facts SheetFacts, today notices.Date) []LedgerSheet {
 	i, ok := findSheet(sheets, facts.ID)
 	if !ok {
-		return slices.Insert(sheets, i, LedgerSheet{ID: facts.ID, Digest: facts.Digest, Revision: 1, Posted: []Mark{}, Handed: []Mark{}})
+		return slices.Insert(sheets, i, LedgerSheet{SheetFacts: facts, Revision: 1, Posted: []Mark{}, Handed: []Mark{}})
 	}
 	sheet := &sheets[i]
-	if sheet.Digest != facts.Digest && sheet.isOut() {
-		sheet.Revision++
+	if sheet.Digest != facts.Digest {
+		sheet.Earlier = append(slices.Clone(sheet.Earlier), SaidBefore{sheet.Digest, sheet.Revision, today.String()})
+		if sheet.wentOut() {
+			sheet.Revision++
+		}
 	}
-	sheet.Digest = facts.Digest
+	sheet.SheetFacts, sheet.Gone = facts, false
 	return sheets
 }
 
-// isOut reports whether paper with the current revision hangs somewhere or is in somebody's hands.
-func (s LedgerSheet) isOut() bool {
+// wentOut reports whether paper with the current revision was put up, or given to somebody.
+func (s LedgerSheet) wentOut() bool {
 	current := func(m Mark) bool { return m.Revision == s.Revision }
 	return slices.ContainsFunc(s.Posted, current) || slices.ContainsFunc(s.Handed, current)
 }
@@ -203,6 +222,11 @@ func wayBack(path string) string {
 // WriteLedger replaces an existing ledger file when the ledger differs, and keeps the earlier one beside it as a backup. It refuses to forget
 // what the file remembers. Write it before the output: an address too many does no harm, one too few does.
 func WriteLedger(path string, ledger Ledger) error {
+	return writeLedger(path, ledger, func(string) error { return nil })
+}
+
+// writeLedger is WriteLedger with a function that is called before each change on the disk; its error stops the change.
+func writeLedger(path string, ledger Ledger, step func(string) error) error {
 	earlier, err := ReadLedger(path)
 	if err != nil {
 		return err
@@ -212,13 +236,13 @@ func WriteLedger(path string, ledger Ledger) error {
 		return nil
 	}
 	if code, forgets := ledger.forgets(earlier); forgets {
-		return fmt.Errorf("the ledger %s remembers more of job %s than this make knew, perhaps from a make that ran at the same time;"+
-			" run make again", path, code)
+		return fmt.Errorf("the ledger %s remembers more of job %s than this doorleaf knew, perhaps from one that ran at the same time;"+
+			" try again", path, code)
 	}
-	if err := replacePrivate(path+backupSuffix, before); err != nil {
+	if err := replacePrivate(path+backupSuffix, before, step); err != nil {
 		return fmt.Errorf("cannot keep a backup of the ledger: %w", err)
 	}
-	if err := replacePrivate(path, after); err != nil {
+	if err := replacePrivate(path, after, step); err != nil {
 		return fmt.Errorf("cannot write the ledger: %w", err)
 	}
 	return nil
@@ -237,7 +261,19 @@ func (l Ledger) forgets(earlier Ledger) (code string, forgets bool) {
 
 func (j LedgerJob) forgetsSheet(was LedgerSheet) bool {
 	is, _ := j.Sheet(was.ID)
-	return is.Revision < was.Revision || !containsAll(is.Posted, was.Posted) || !containsAll(is.Handed, was.Handed)
+	return is.Revision < was.Revision || !keepsMarks(is.Posted, was.Posted) || !keepsMarks(is.Handed, was.Handed)
+}
+
+// keepsMarks reports whether all marks are still there. All that may happen to a mark is that its paper comes down.
+func keepsMarks(is, was []Mark) bool {
+	return !slices.ContainsFunc(was, func(old Mark) bool {
+		return !slices.ContainsFunc(is, func(m Mark) bool {
+			if old.Until == "" {
+				m.Until = ""
+			}
+			return m == old
+		})
+	})
 }
 
 func containsAll[T comparable](all, some []T) bool {
@@ -288,12 +324,18 @@ func encodeJSON(v any) []byte {
 }
 
 // replacePrivate writes a file that only its owner can read, whole or not at all, and makes sure that it is on the disk.
-func replacePrivate(path string, data []byte) error {
-	file, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+"-*") // mode 0600
+func replacePrivate(path string, data []byte, step func(string) error) error {
+	if err := step("write " + path); err != nil {
+		return err
+	}
+	file, err := os.CreateTemp(filepath.Dir(path), halfWritten(path)) // mode 0600
 	if err != nil {
 		return err
 	}
 	err = writeSynced(file, data)
+	if err == nil {
+		err = step("rename " + path)
+	}
 	if err == nil {
 		err = os.Rename(file.Name(), path)
 	}
@@ -302,3 +344,6 @@ func replacePrivate(path string, data []byte) error {
 	}
 	return err
 }
+
+// halfWritten is the pattern of names for a file that is not whole yet.
+func halfWritten(path string) string { return "." + filepath.Base(path) + "-*" }

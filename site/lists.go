@@ -20,22 +20,29 @@ var titles = map[notices.Kind]string{
 	notices.CloseWindowsRequest: "Close-windows request",
 	notices.NeighbourNote:       "Note for your information",
 	notices.PetFlyer:            "Pet flyer",
+	notices.DatesChangedSlip:    "Dates-changed slip",
+	notices.CommonAreaNotice:    "Common-area notice",
+	notices.CommonAreaSign:      "Common-area sign",
+	notices.CleanAgainLetter:    "Clean-again letter",
+	notices.ReturnLetter:        "Return letter",
+	notices.DoneNote:            "Done note",
+	notices.AfterWorkNotice:     "After-work notice",
 }
 
 // destination is where a sheet goes, in the coordinator's words.
 func (p press) destination(sheet notices.Sheet) string {
-	if len(sheet.Hang) > 0 {
+	switch {
+	case sheet.Kind == notices.CommonAreaSign:
+		return p.word(sheet.Hang[0].Word()) + ", where residents of all affected homes see it"
+	case sheet.Kind == notices.CommonAreaNotice:
+		return fmt.Sprintf("Each of the %d affected homes", sheet.Copies)
+	case len(sheet.Hang) > 0:
 		return fmt.Sprintf("%s, for the %s", p.word(sheet.Hang[0].Word()), p.english(sheet.Area.Word()))
 	}
-	if len(sheet.Faces) > 0 {
-		switch who := sheet.Faces[0].For.(type) {
-		case notices.Name:
-			return string(who)
-		case notices.Address:
-			return string(who)
-		}
+	if owner, ok := sheet.Faces[0].For.(notices.Message); ok {
+		return p.word(owner.ID)
 	}
-	return "To spare"
+	return cmp.Or(reader(sheet), "To spare")
 }
 
 // english is a word of the closed lists in the coordinator's English; word starts it with a capital.
@@ -62,6 +69,7 @@ func (p press) lists(job notices.Job, plan notices.Plan, leaves []templates.Leaf
 		Title: "Everything to print for job " + p.code, Paper: walk.Paper, Fonts: walk.Fonts, WalkList: &walk, Leaves: leaves,
 	})
 	files[record.WalkList], files[record.Everything] = list, all
+	files[folder+"walk-list.csv"] = emptyVisits(plan)
 	return err
 }
 
@@ -135,7 +143,7 @@ func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
 	job := templates.DeskJob{
 		Code: r.Code, Address: r.Address, Days: days(r.Days), Draft: kit.drafts(r),
 		Everything: belowPrint(r.Everything), WalkList: belowPrint(r.WalkList),
-		Piles: kit.piles(r), TakeDown: takeDown(r),
+		Piles: kit.piles(r), PutRight: putRightRows(r), TakeDown: takeDown(r), TakeDownNow: takeDownNow(r), Steps: deskSteps(r),
 	}
 	if r.Lot != nil {
 		job.Drawing = r.Lot.SVG()
@@ -154,24 +162,32 @@ func deskReason(r ReasonRecord) templates.DeskReason {
 	return view
 }
 
+// With whom, or where, a kind of sheet goes: to a household or the owner, to a resident of the building, or up at a door.
+var (
+	letterKinds = []string{string(notices.StayOutLetter), string(notices.LetterReceipt), string(notices.CleanAgainLetter), string(notices.ReturnLetter), string(notices.AfterWorkNotice)}
+	hungKinds   = []string{string(notices.WorkAreaSign), string(notices.CommonAreaSign)}
+)
+
 // A pile is sheets that are carried together.
 var piles = []struct {
 	name, note string
 	holds      func(SheetRecord) bool
 }{
 	{"Letters", "Speak to each household, leave the letter, take the receipt back.", func(s SheetRecord) bool {
-		return s.Kind == string(notices.StayOutLetter) || s.Kind == string(notices.LetterReceipt)
+		return slices.Contains(letterKinds, s.Kind)
 	}},
 	{"Neighbors, in street order", "Knock, explain, leave the sheet.", func(s SheetRecord) bool {
-		return s.Kind != string(notices.WorkAreaSign) && !isSpare(s) && s.Kind != string(notices.StayOutLetter) && s.Kind != string(notices.LetterReceipt)
+		return !isSpare(s) && !slices.Contains(slices.Concat(letterKinds, hungKinds), s.Kind)
 	}},
 	{"The crew's door pack", "With tape and a clear sleeve for each sign. Up before the crew sets up; down only when the area is cleaned and checked.", func(s SheetRecord) bool {
-		return s.Kind == string(notices.WorkAreaSign)
+		return slices.Contains(hungKinds, s.Kind)
 	}},
-	{"To spare", "For a home that nobody listed.", isSpare},
+	{"To spare", "For a home that nobody listed, and slips for the day when the dates change and nobody can print.", isSpare},
 }
 
-func isSpare(s SheetRecord) bool { return s.Kind != string(notices.WorkAreaSign) && len(s.For) == 0 }
+func isSpare(s SheetRecord) bool {
+	return len(s.For) == 0 && s.Kind != string(notices.CommonAreaNotice) && !slices.Contains(hungKinds, s.Kind)
+}
 
 func (kit Kit) piles(r JobRecord) []templates.DeskPile {
 	var all []templates.DeskPile
@@ -212,6 +228,22 @@ func readFrom(s SheetRecord) string {
 	return text
 }
 
+// putRightRows groups what is no longer right by door and by home.
+func putRightRows(r JobRecord) []templates.DeskRepair {
+	var rows []templates.DeskRepair
+	last := RepairRecord{}
+	for _, repair := range r.PutRight {
+		if repair.Where != last.Where || repair.Home != last.Home {
+			rows = append(rows, templates.DeskRepair{Where: repair.Where})
+		}
+		last = repair
+		row := &rows[len(rows)-1]
+		row.Sheets = append(row.Sheets, templates.DeskRepairSheet{Title: repair.Title, Sheet: repair.Sheet, Since: days([]string{repair.Since}),
+			TakeAway: repair.TakeAway, Bring: repair.Bring, Hangs: repair.Home == ""})
+	}
+	return rows
+}
+
 // takeDown lists each door with the number of its signs.
 func takeDown(r JobRecord) []templates.DeskTick {
 	var ticks []templates.DeskTick
@@ -225,6 +257,15 @@ func takeDown(r JobRecord) []templates.DeskTick {
 			i = len(ticks) - 1
 		}
 		ticks[i].Signs += s.Copies
+	}
+	return ticks
+}
+
+// takeDownNow lists the doors whose signs are no longer called for.
+func takeDownNow(r JobRecord) []templates.DeskTick {
+	var ticks []templates.DeskTick
+	for _, d := range r.TakeDown {
+		ticks = append(ticks, templates.DeskTick{Where: d.Where, Signs: len(d.Signs)})
 	}
 	return ticks
 }

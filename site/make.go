@@ -22,6 +22,11 @@ func (f Folder) Make(jobs []notices.Job, today notices.Date, progress func(code 
 	if err != nil {
 		return nil, err
 	}
+	release, err := f.hold()
+	if err != nil {
+		return nil, err
+	}
+	defer release()
 	path := filepath.Join(f.Path, LedgerFile)
 	ledger, err := ReadLedger(path)
 	if err != nil {
@@ -110,6 +115,7 @@ func shared(kit Kit, programme notices.Programme, records []JobRecord, index Ind
 		return nil, err
 	}
 	files["print/index.html"] = desk
+	files["print/"+calendarFile] = calendar(programme, records)
 	if kit.Key != "" {
 		pages, err := press{kit: kit, programme: programme}.sharedPages()
 		if err != nil {

@@ -47,8 +47,43 @@ type JobRecord struct {
 	Fonts      []FontRecord   `json:"fonts"`
 	Sheets     []SheetRecord  `json:"sheets"`
 	Pages      []PageRecord   `json:"pages"`
+	PutRight   []RepairRecord `json:"put_right"` // paper that is out and no longer right, door by door and home by home
+	Steps      []StepRecord   `json:"steps"`     // what has to happen, nearest first
+	TakeDown   []DoorRecord   `json:"take_down"` // doors whose signs are to come down now
 	Reasons    []ReasonRecord `json:"reasons"`
 	Files      []FileRecord   `json:"files"` // every file in the job's two folders, except its record.json
+}
+
+// A RepairRecord is paper that hangs or was handed over, as the ledger knew at this make, and that says something else than the job now.
+type RepairRecord struct {
+	Where    string `json:"where"`     // which door, or whose home
+	Home     string `json:"home"`      // id of the household or neighbour; "" for a door
+	Sheet    string `json:"sheet"`     // id
+	Title    string `json:"title"`     // for the coordinator: "Work-area sign"
+	TakeAway int    `json:"take_away"` // the revision that is out
+	Since    string `json:"since"`     // YYYY-MM-DD
+	Bring    int    `json:"bring"`     // the revision that replaces it; 0 when the job has no such sheet any more
+}
+
+// A StepRecord is one thing that has to happen for a job. Days are YYYY-MM-DD.
+type StepRecord struct {
+	ID        string `json:"id"` // stable when its day moves
+	Kind      string `json:"kind"`
+	For       string `json:"for"`        // household, neighbour, door, work, owner, residents or file
+	About     string `json:"about"`      // id of the household, neighbour or piece of work; "" for the whole job
+	First     string `json:"first"`      // from this day on it can be done
+	Due       string `json:"due"`        // its last day
+	LateAfter string `json:"late_after"` // from the next day on it is late; "" when it never is
+	Says      string `json:"says"`
+	Source    string `json:"source"`
+	Binds     string `json:"binds"` // "law for this job" or "good practice"
+	Done      bool   `json:"done"`  // as the job file and the ledger knew at this make
+}
+
+// A DoorRecord is a door whose signs are to come down, because what lies behind it has passed its check.
+type DoorRecord struct {
+	Where string   `json:"where"` // for the coordinator
+	Signs []string `json:"signs"` // ids of the sheets
 }
 
 // A FontRecord is a font that the sheets were measured and are printed with.
@@ -60,22 +95,23 @@ type FontRecord struct {
 
 // A SheetRecord is one sheet of paper.
 type SheetRecord struct {
-	ID         string       `json:"id"`
-	Kind       string       `json:"kind"`
-	Title      string       `json:"title"` // for the coordinator: "Close-windows request"
-	To         string       `json:"to"`    // for the coordinator: whom it is for, or which door
-	For        []string     `json:"for"`   // ids of households and neighbours
-	Hang       []string     `json:"hang"`  // ways in, of the closed list
-	Revision   int          `json:"revision"`
-	Replaces   int          `json:"replaces"` // the revision whose paper has to come down or be thrown away; 0 when there is none
-	Copies     int          `json:"copies"`
-	Paper      string       `json:"paper"`
-	Path       string       `json:"path"`
-	SHA256     string       `json:"sha256"`
-	Due        string       `json:"due"`          // YYYY-MM-DD; "" when there is no such day
-	LateAfter  string       `json:"late_after"`   // YYYY-MM-DD; "" when there is no such day
-	ReadFromFt float64      `json:"read_from_ft"` // how far away a sign's reader stands; 0 at the sign
-	Faces      []FaceRecord `json:"faces"`
+	ID           string       `json:"id"`
+	Kind         string       `json:"kind"`
+	Title        string       `json:"title"` // for the coordinator: "Close-windows request"
+	To           string       `json:"to"`    // for the coordinator: whom it is for, or which door
+	For          []string     `json:"for"`   // ids of households and neighbours
+	Hang         []string     `json:"hang"`  // ways in, of the closed list
+	Revision     int          `json:"revision"`
+	Replaces     int          `json:"replaces"`      // the revision whose paper has to come down or be thrown away; 0 when there is none
+	ReplacesDate string       `json:"replaces_date"` // YYYY-MM-DD, on which paper of that revision last went out; "" when there is none
+	Copies       int          `json:"copies"`
+	Paper        string       `json:"paper"`
+	Path         string       `json:"path"`
+	SHA256       string       `json:"sha256"`
+	Due          string       `json:"due"`          // YYYY-MM-DD; "" when there is no such day
+	LateAfter    string       `json:"late_after"`   // YYYY-MM-DD; "" when there is no such day
+	ReadFromFt   float64      `json:"read_from_ft"` // how far away a sign's reader stands; 0 at the sign
+	Faces        []FaceRecord `json:"faces"`
 }
 
 // A FaceRecord is one side of a sheet, in one language.
@@ -218,6 +254,8 @@ func byPath(a, b FileRecord) int { return strings.Compare(a.Path, b.Path) }
 // withLists is the record with empty lists where it had none, so that the file says [] and never null.
 func (r JobRecord) withLists() JobRecord {
 	r.Days, r.Fonts, r.Pages = list(r.Days), list(r.Fonts), list(r.Pages)
+	r.TakeDown = list(r.TakeDown)
+	r.PutRight, r.Steps = list(r.PutRight), list(r.Steps)
 	r.Reasons, r.Files, r.Sheets = list(r.Reasons), list(r.Files), list(slices.Clone(r.Sheets))
 	for i, sheet := range r.Sheets {
 		sheet.For, sheet.Hang, sheet.Faces = list(sheet.For), list(sheet.Hang), list(sheet.Faces)

@@ -17,11 +17,12 @@ func aRecord(code, token string) JobRecord {
 		Fonts: []FontRecord{{"Noto Sans", "2.015", digest([]byte("font"))}},
 		Sheets: []SheetRecord{{
 			ID: "windows-n12", Kind: "close_windows_request", Title: "Close-windows request", To: "12 Alder Court", For: []string{"n12"}, Hang: []string{"front_door"},
-			Revision: 2, Replaces: 1, Copies: 1, Paper: "letter", Path: "print/" + code + "/windows-n12.html", SHA256: digest([]byte("sheet")), Due: "2027-05-06",
+			Revision: 2, Replaces: 1, ReplacesDate: "2027-05-03", Copies: 1, Paper: "letter", Path: "print/" + code + "/windows-n12.html", SHA256: digest([]byte("sheet")), Due: "2027-05-06",
 			Faces: []FaceRecord{{"es", 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", "web/" + token + "/ES/WINDOWS/index.html", 3, 3.5}},
 		}},
-		Pages:   []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", digest([]byte("page"))}},
-		Reasons: []ReasonRecord{{Decision: "windows of 12 Alder Court", Outcome: "shut", Because: "14 ft from the work <20 ft>", Source: "40 CFR 745.85(a)(2)(ii)(C)", Missing: []MissingRecord{}}},
+		Pages:    []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", digest([]byte("page"))}},
+		PutRight: []RepairRecord{{"12 Alder Court", "n12", "windows-n12", "Close-windows request", 1, "2027-05-03", 2}},
+		Reasons:  []ReasonRecord{{Decision: "windows of 12 Alder Court", Outcome: "shut", Because: "14 ft from the work <20 ft>", Source: "40 CFR 745.85(a)(2)(ii)(C)", Missing: []MissingRecord{}}},
 	}
 }
 
@@ -44,8 +45,9 @@ func TestRecordHasTheDocumentedKeys(t *testing.T) {
 	text := string(encodeJSON(aRecord("alder-14", aToken).withLists()))
 	at := 0
 	for _, key := range []string{"code", "token", "address", "days", "walk_list", "everything", "fonts", "name", "version", "sha256", "sheets", "id", "kind",
-		"title", "to", "for", "hang", "revision", "replaces", "copies", "paper", "path", "sha256", "due", "faces", "language", "pages", "qr", "page",
-		"reading_distance_ft", "cap_height_mm", "pages", "path", "url", "kind", "language", "sha256", "reasons", "decision", "outcome", "because", "source",
+		"title", "to", "for", "hang", "revision", "replaces", "replaces_date", "copies", "paper", "path", "sha256", "due", "faces", "language", "pages", "qr", "page",
+		"reading_distance_ft", "cap_height_mm", "pages", "path", "url", "kind", "language", "sha256",
+		"put_right", "where", "home", "sheet", "title", "take_away", "since", "bring", "reasons", "decision", "outcome", "because", "source",
 		"files"} {
 		i := strings.Index(text[at:], `"`+key+`": `)
 		if i < 0 {

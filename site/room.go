@@ -5,6 +5,7 @@ import (
 	"html"
 	"html/template"
 	"regexp"
+	"slices"
 	"strings"
 
 	"example.org/doorleaf/site/fit"
@@ -32,12 +33,12 @@ func (p press) sides(view templates.Face, plainHead func() (templates.Fitted, er
 	return split(view)
 }
 
-// split moves as few blocks as it can to a second side.
+// split moves as few blocks as it can to a second side, and the lines to fill in.
 func split(view templates.Face) ([]templates.Face, error) {
 	blocks := view.Letter.Text.Blocks
 	for stay := len(blocks) - 1; stay >= 0; stay-- {
 		first, second := withBlocks(view, blocks[:stay]), withBlocks(view, blocks[stay:])
-		second.Letter.Text.Facts, second.Letter.Text.Drawing = nil, nil
+		second.Letter.Text.Facts, second.Letter.Text.Drawing, first.Letter.Blanks = nil, nil, nil
 		if tooHigh(first) || tooHigh(second) {
 			continue
 		}
@@ -68,7 +69,7 @@ func letterHeight(view templates.Face) float64 {
 		height += 14.5 + textHeight(*view.Letter.Beside, t)
 	}
 	if len(view.Letter.Blanks) > 0 {
-		height += 8 + 17*float64(len(view.Letter.Blanks))
+		height += templates.BlanksAbove + templates.BlankHeight*float64(len(view.Letter.Blanks))
 	}
 	return height
 }
@@ -110,6 +111,9 @@ func factsHeight(groups []templates.FactGroup, size, labels, width float64) floa
 		for _, row := range g.Rows {
 			lines := max(linesOf(row.Label, size, labels-templates.ColumnGap), linesOf(row.Cells, size, value))
 			rows += templates.FactPadding + lineHeight(size)*float64(lines)
+			if slices.Contains(row.Cells, templates.WriteIn) {
+				rows += templates.WriteInBox - lineHeight(size)*float64(lines)
+			}
 		}
 		label := linesOf([]template.HTML{g.Label}, size, templates.GroupColumn-templates.ColumnGap)
 		height += max(rows, templates.FactPadding+lineHeight(size)*float64(label))
@@ -145,7 +149,7 @@ func footerHeight(view templates.Face) float64 {
 		typed := fmt.Sprintf("%s, %s %s%s", view.Code.Scan, view.Code.OrType, view.Code.Host, strings.Join(view.Code.Digits, " "))
 		who += 1 + lineHeight(templates.TypedSize)*float64(len(fit.Bold().Lines(typed, templates.TypedSize, points(width))))
 	}
-	small := strings.Join([]string{view.Foot.Sheet, view.Foot.Caution, view.Foot.Revision, view.Foot.Draft}, " · ")
+	small := strings.Join([]string{view.Foot.Sheet, view.Foot.Caution, view.Foot.Revision, view.Foot.Replaces, view.Foot.ReplacesDay, view.Foot.Draft}, " · ")
 	foot := millimetres(templates.SmallPrint*templates.SmallLeading) * float64(len(fit.Regular().Lines(small, templates.SmallPrint, points(templates.FieldWidth))))
 	return templates.FooterAbove + max(view.Code.Size, who) + templates.FootRule + foot
 }

@@ -7,6 +7,7 @@ import (
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/templates"
 )
 
 // A voice says messages and values in one language. It keeps the first thing that went wrong, so that a layout is filled in without an error
@@ -89,7 +90,7 @@ func (v *voice) cells(value notices.Value) []template.HTML {
 	case notices.Days:
 		return v.days(value)
 	case notices.Pair:
-		return []template.HTML{v.html(value.Label) + " " + template.HTML(joined(v.cells(value.Value)))}
+		return []template.HTML{template.HTML(locales.Alone(string(v.html(value.Label)))) + " " + template.HTML(joined(v.cells(value.Value)))}
 	case notices.Time:
 		return strong(v.Time(notices.Clock(value).Hour(), notices.Clock(value).Minute()))
 	case notices.Words:
@@ -98,6 +99,10 @@ func (v *voice) cells(value notices.Value) []template.HTML {
 		return bdi(string(value))
 	case notices.Address:
 		return bdi(string(value))
+	case notices.Reading:
+		return []template.HTML{template.HTML(`<bdi dir="ltr">` + template.HTMLEscapeString(string(value)) + "</bdi>")}
+	case notices.WriteIn:
+		return []template.HTML{templates.WriteIn}
 	}
 	return kept(v, []template.HTML(nil), fmt.Errorf("a cell can not hold a value of kind %s", notices.KindOf(value)))
 }

@@ -38,15 +38,16 @@ func halfOf(parts []templates.WalkRoundPart) int {
 }
 
 // parts are the plain questions of an object under one head, and each list of objects under a head of its own, asked twice. The keys of an object that is
-// asked once start with its own.
+// asked once start with its own. What is asked after the work has no place on the form.
 func parts(head, prefix string, answers int, fields []notices.Field) []templates.WalkRoundPart {
 	part := templates.WalkRoundPart{Head: head, Answers: answers}
 	var after []templates.WalkRoundPart
 	for _, f := range fields {
-		switch f.Holds {
-		case notices.HoldsObject:
+		switch {
+		case f.Later:
+		case f.Holds == notices.HoldsObject:
 			after = append(after, parts(f.Question, prefix+f.Key+".", answers, f.Fields)...)
-		case notices.HoldsObjects:
+		case f.Holds == notices.HoldsObjects:
 			after = append(after, parts(f.Question, "", 2, f.Fields)...)
 		default:
 			part.Rows = append(part.Rows, templates.WalkRoundRow{Key: prefix + f.Key, Question: f.Question})

@@ -155,11 +155,15 @@ func allWords(t *testing.T, c notices.Content) []string {
 	return all
 }
 
-// contents are one of each kind of sheet and page of both demo jobs, with and without a clearance test, by name.
+// contents are one of each kind of sheet and page of both demo jobs, with and without a clearance test, and of a job in each state to its end, by name.
 func contents(t *testing.T) map[string]notices.Content {
 	all := map[string]notices.Content{}
+	jobs := endings(t)
 	for _, code := range []string{"alder-14", "quarry-231"} {
-		plan := notices.Decide(demoJob(t, code))
+		jobs[code] = demoJob(t, code)
+	}
+	for code, job := range jobs {
+		plan := notices.Decide(job)
 		for _, sheet := range plan.Sheets {
 			all[code+" "+sheet.ID] = sheet.Faces[0].Content
 		}
@@ -213,8 +217,8 @@ var banned = []struct {
 	{`\bno risk\b|\brisk[- ]free\b|\bharmless\b`, nil},
 	{`\bleft\b`, nil},
 	{`\bright\b`, []string{"page.differ"}}, // "what is right"
-	{`\btest(s|ed|ing|er)?\b`, []string{"letter.after_test"}},
-	{`\ball clear\b|\bgo back\b|\bcome back\b|\breturn at\b`, nil},
+	{`\btest(s|ed|ing|er)?\b`, []string{"letter.after_test", "return.tested", "again.tested"}},
+	{`\ball clear\b|\bgo back\b|\bcome back\b|\breturn at\b`, []string{"return.head"}},
 }
 
 // raw is every text of a language with its placeholders filled by a name, by id.

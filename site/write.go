@@ -86,12 +86,7 @@ func openFolder(dir string, before func(string) error) (folder, error) {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return folder{}, fmt.Errorf("cannot make the output folder: %w", err)
 	}
-	// The system drops this lock when a program dies, so a killed make leaves only an empty file.
-	lock := flock.New(filepath.Join(dir, lockFile))
-	locked, err := lock.TryLock()
-	if errors.Is(err, errors.ErrUnsupported) { // some network drives know no locks
-		locked, err = true, nil
-	}
+	lock, locked, err := lockAt(filepath.Join(dir, lockFile))
 	if err != nil {
 		return folder{}, fmt.Errorf("cannot lock the output folder: %w", err)
 	}
@@ -104,6 +99,16 @@ func openFolder(dir string, before func(string) error) (folder, error) {
 		return folder{}, fmt.Errorf("cannot open the output folder: %w", err)
 	}
 	return folder{root, lock, before}, nil
+}
+
+// lockAt takes a lock if nobody has it. The system drops it when a program dies, so a killed one leaves only an empty file.
+func lockAt(path string) (lock *flock.Flock, locked bool, err error) {
+	lock = flock.New(path)
+	locked, err = lock.TryLock()
+	if errors.Is(err, errors.ErrUnsupported) { // some network drives know no locks
+		return lock, true, nil
+	}
+	return lock, locked, err
 }
 
 func (f folder) close() {

@@ -33,7 +33,10 @@ type DeskJob struct {
 	Draft                []string
 	Drawing              template.HTML // "" when no work is outside
 	Piles                []DeskPile
-	TakeDown             []DeskTick
+	PutRight             []DeskRepair
+	TakeDown             []DeskTick // once the area has passed
+	TakeDownNow          []DeskTick // it has passed
+	Steps                []DeskStep // nearest first
 	Reasons              []DeskReason
 }
 
@@ -50,10 +53,29 @@ type DeskRow struct {
 	ReadFrom                                   string // signs only
 }
 
+// A DeskRepair is a door or a home where paper hangs or lies that is no longer right.
+type DeskRepair struct {
+	Where  string
+	Sheets []DeskRepairSheet
+}
+
+// A DeskRepairSheet is what to take away and what to bring instead.
+type DeskRepairSheet struct {
+	Title, Sheet, Since string
+	TakeAway, Bring     int // revisions; Bring is 0 when nothing comes instead
+	Hangs               bool
+}
+
 // A DeskTick is a door with a box to tick when its signs are down again.
 type DeskTick struct {
 	Where string
 	Signs int
+}
+
+// A DeskStep is one thing to do, with a box to tick and its last day. First is "" when it has that one day only.
+type DeskStep struct {
+	Says, First, Due, LateAfter, For, Source string
+	Done                                     bool
 }
 
 // A DeskReason is one decision with its grounds.

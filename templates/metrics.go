@@ -33,6 +33,11 @@ const (
 	GroupColumn = 31.0 // mm
 	LabelColumn = 58.0 // mm
 	ColumnGap   = 4.0  // mm
+	WriteInBox  = 9.0  // mm: the height of a box to write in
+
+	// So much above all lines to fill in, and for each.
+	BlanksAbove = 8.0  // mm
+	BlankHeight = 17.0 // mm
 
 	DrawnFacts       = 15.0 // pt: facts beside a plan drawing
 	DrawnLabelColumn = 34.0 // mm

@@ -85,6 +85,9 @@ type FactGroup struct {
 	Rows  []Fact
 }
 
+// WriteIn is a cell that is a box to write in by hand.
+const WriteIn template.HTML = `<span class="write-in"></span>`
+
 // A Fact is one row: a label and cells, each on lines below each other.
 type Fact struct {
 	Label []template.HTML
@@ -123,7 +126,10 @@ type Code struct {
 // A Foot is the small print below.
 type Foot struct {
 	Sheet    string // "Sheet alder-14 / letter-h1"
-	Revision string
+	Revision string // "Revised 2"; "" for a first one
+	Replaces string // "Replaces the sheet of:"; "" when the sheet replaces none, or carries no date
 	Caution  string
 	Draft    string // "" when a fluent person has signed the translation
+
+	ReplacesDay string
 }

@@ -37,7 +37,7 @@ func load(files []string) (folder string, jobs []notices.Job, err error) {
 	}
 	jobs, problems := notices.Load(os.DirFS(folder), names...)
 	if len(problems) > 0 {
-		return "", nil, asTyped(problems, folder, typed)
+		return folder, jobs, asTyped(problems, folder, typed) // whoever can do with the others has them
 	}
 	return folder, jobs, nil
 }

@@ -23,10 +23,15 @@ Start with "doorleaf demo" to see it all, then "doorleaf start DIR" for your own
 doorleaf works from dated readings of federal rules. State and city rules may ask for more; licensed or certified people decide on testing, clearance and relocation.`
 
 type commands struct {
-	Demo  demo      `cmd:"" help:"Make a programme folder with two invented jobs, their sheets and pages."`
-	Start start     `cmd:"" help:"Make a programme folder of your own, with a job file to fill in and a form for the walk round the house."`
-	Plan  plan      `cmd:"" help:"Say what jobs call for and why. Writes nothing."`
-	Make  makeSheet `cmd:"" help:"Make the sheets and pages of jobs."`
+	Demo    demo      `cmd:"" help:"Make a programme folder with two invented jobs, their sheets and pages."`
+	Start   start     `cmd:"" help:"Make a programme folder of your own, with a job file to fill in and a form for the walk round the house."`
+	Plan    plan      `cmd:"" help:"Say what jobs call for and why. Writes nothing."`
+	Make    makeSheet `cmd:"" help:"Make the sheets and pages of jobs."`
+	Posted  posted    `cmd:"" help:"Note that signs went up."`
+	Removed removed   `cmd:"" help:"Note that signs came down."`
+	Handed  handed    `cmd:"" help:"Note that a home was told: by word, by a sheet left or mailed, or a whole walk list."`
+	Proof   proof     `cmd:"" help:"Write one page for the file: who was told what, when and how, and what hung where."`
+	Due     due       `cmd:"" help:"Say what is late, what to do today, what comes, and what waits for whom. Writes nothing."`
 }
 
 // A console is where a verb prints: results to out, and to err what happens meanwhile, when a person watches.

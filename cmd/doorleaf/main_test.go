@@ -22,10 +22,15 @@ var update = flag.Bool("update", false, "rewrite the files that scripts compare 
 func TestMain(m *testing.M) { testscript.Main(m, map[string]func(){"doorleaf": main}) }
 
 // Each script in testdata/script is one behaviour of the command, as somebody at a keyboard meets it. Beside the usual words of testscript,
-// "remember DIR" keeps what is in a folder and "unchanged DIR" fails if anything in it is not as it was, times included.
+// "remember DIR" keeps what is in a folder and "unchanged DIR" fails if anything in it is not as it was, times included; $TODAY and $TOMORROW are days.
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: filepath.Join("testdata", "script"), UpdateScripts: *update, RequireExplicitExec: true, RequireUniqueNames: true,
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("TODAY", today().String())
+			env.Setenv("TOMORROW", today().Plus(1).String())
+			return nil
+		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"remember": remember, "unchanged": unchanged},
 	})
 }
@@ -59,7 +64,7 @@ func unchanged(ts *testscript.TestScript, neg bool, args []string) {
 func tree(ts *testscript.TestScript, dir string) map[string]string {
 	all := map[string]string{}
 	ts.Check(filepath.WalkDir(dir, func(path string, entry fs.DirEntry, err error) error {
-		if err != nil || entry.Name() == ".doorleaf-lock" {
+		if err != nil || strings.HasSuffix(entry.Name(), "-lock") {
 			return err
 		}
 		info, err := entry.Info()

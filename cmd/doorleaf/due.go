@@ -1,0 +1,116 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site"
+)
+
+type due struct {
+	Jobs []string `arg:"" optional:"" name:"job" help:"Job files; all in the jobs folder of the programme that you are in, if you name none."`
+	On   string   `help:"The day to look from, as YYYY-MM-DD; today if you name none." placeholder:"DATE"`
+}
+
+// Run lists the jobs that can be read even when another can not: the coordinator needs the list on the morning on which one file is broken. What is
+// left out is said in the list itself; its problems follow on standard error, and the exit code is 1.
+func (d due) Run(c console) error {
+	on, err := d.day()
+	if err != nil {
+		return err
+	}
+	files, err := d.files()
+	if err != nil {
+		return err
+	}
+	folder, jobs, problems := load(files)
+	if len(jobs) == 0 {
+		return problems
+	}
+	ledger, err := site.ReadLedger(filepath.Join(folder, site.LedgerFile))
+	if err != nil {
+		return err
+	}
+	steps, err := site.Due(jobs, ledger, on)
+	if err != nil {
+		return err
+	}
+	printDue(c, steps, on)
+	sayLeftOut(c, problems)
+	return problems
+}
+
+func (d due) day() (notices.Date, error) {
+	if d.On == "" {
+		return today(), nil
+	}
+	on, err := notices.ParseDate(d.On)
+	if err != nil {
+		return on, fmt.Errorf("--on %w", err)
+	}
+	return on, nil
+}
+
+// files are the named ones, or all of the programme in the current folder or in the one above it.
+func (d due) files() ([]string, error) {
+	if len(d.Jobs) > 0 {
+		return d.Jobs, nil
+	}
+	for _, folder := range []string{".", ".."} {
+		if _, err := os.Stat(filepath.Join(folder, notices.ProgrammeFile)); err != nil {
+			continue
+		}
+		files, err := filepath.Glob(filepath.Join(folder, "jobs", "*.yaml"))
+		if err == nil && len(files) == 0 {
+			err = fmt.Errorf("there are no job files in %s; name them", filepath.Join(folder, "jobs"))
+		}
+		return files, err
+	}
+	return nil, fmt.Errorf("there is no %s here or in the folder above; go to your programme's folder, or name job files, such as PROGRAMME/jobs/*.yaml", notices.ProgrammeFile)
+}
+
+// printDue has a part for each urgency that has any, and one sentence when none has.
+func printDue(c console, steps []site.DueStep, on notices.Date) {
+	if len(steps) == 0 {
+		fmt.Fprintf(c.out, "Nothing is due on %s or in the %d days after it.\n", notices.Day(on), site.ComingDays)
+		return
+	}
+	heads := map[site.Urgency]string{
+		site.Late: "Late", site.Today: "Today, " + notices.Day(on).String(),
+		site.Coming: fmt.Sprintf("In the next %d days", site.ComingDays), site.Waiting: "Waiting",
+	}
+	for i, s := range steps {
+		if i == 0 || steps[i-1].Urgency != s.Urgency {
+			fmt.Fprintf(c.out, "%s%s:\n", map[bool]string{false: "\n"}[i == 0], heads[s.Urgency])
+		}
+		fmt.Fprintf(c.out, "  %-22s %s (%s)\n", whenDue(s), s.Says, s.Code)
+	}
+}
+
+// whenDue is "by Wed May 5", "since Wed May 5", or the day alone for what can be done on no other.
+func whenDue(s site.DueStep) string {
+	switch {
+	case s.Urgency == site.Late || s.Urgency == site.Waiting:
+		return "since " + s.When
+	case s.First != s.Due:
+		return "by " + s.When
+	}
+	return s.When
+}
+
+func sayLeftOut(c console, problems error) {
+	var found notices.Problems
+	if !errors.As(problems, &found) {
+		return
+	}
+	said := ""
+	for _, p := range found {
+		if p.File != said {
+			fmt.Fprintf(c.out, "\n%s is not in this list: it has to be mended first.\n", p.File)
+			said = p.File
+		}
+	}
+}

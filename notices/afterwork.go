@@ -1,0 +1,119 @@
+package notices
+
+import "slices"
+
+var (
+	afterHeading   = text("after.head")
+	afterDid       = text("after.what_we_did")
+	afterContact   = text("after.contact")
+	afterOwner     = text("after.owner")
+	afterWith      = text("after.with_head")
+	afterRecord    = text("after.record")
+	afterReport    = text("after.report")
+	afterMissing   = text("after.missing")
+	afterKeep      = text("after.keep")
+	afterAddress   = text("after.our_address")
+	afterRemaining = text("after.remaining")
+	afterMore      = text("after.more_parts")
+	afterDate      = text("after.date")
+)
+
+// afterWorkNotices go to an adult of each household, and to an owner who does not live there (40 CFR 745.86(c); 24 CFR 35.125(b)), when one of those rules
+// binds the job and all of its work has passed.
+func afterWorkNotices(job Job) []Sheet {
+	if !job.finished() || job.binds() != Law {
+		return nil
+	}
+	var all []Sheet
+	for _, h := range job.householdsToTell() {
+		all = append(all, afterWorkNotice(job, h.ID, Name(h.Name), h.Languages))
+	}
+	if job.Owner != LivesHere || len(all) == 0 {
+		all = append(all, afterWorkNotice(job, "owner", afterOwner.With(), nil))
+	}
+	return all
+}
+
+func afterWorkNotice(job Job, to string, who Value, languages []Language) Sheet {
+	return Sheet{
+		ID:     "after-" + to,
+		Kind:   AfterWorkNotice,
+		For:    []string{to},
+		Faces:  facesOf(job.faceLanguages(languages), HomePage, afterContent(job, who)),
+		Copies: 1,
+		Due:    job.afterWorkDue(),
+	}
+}
+
+// afterWorkDue counts from the day on which the last area passed; the shorter time holds where both rules do.
+func (job Job) afterWorkDue() Date {
+	passed, _ := job.passedOn(job.leadWork())
+	return passed.Plus(int(job.afterWorkRule().Value))
+}
+
+// afterContent has the summary that both rules want. Where the housing rule binds it has all that 24 CFR 35.125(b)(1) lists: nature, dates, scope and results;
+// whom to ask, with address and phone; the lead paint that is known to remain; the date of the notice. What no job file holds is a line to fill in.
+func afterContent(job Job, who Value) Content {
+	content := Content{
+		Head:   afterHeading.With(),
+		For:    who,
+		Facts:  slices.Concat(job.summary(), job.dustFound()),
+		Blocks: []Block{{returnHow.With(), []Message{job.howChecked().With()}}},
+		Call:   job.familyCall(),
+	}
+	if job.renovationBinds() {
+		content.Blocks = append(content.Blocks, Block{afterWith.With(), job.enclosed()})
+	}
+	content.Blocks = append(content.Blocks, Block{Lines: said([]Text{afterKeep})})
+	if job.aidedBinds() {
+		content.Facts = append(content.Facts, Fact{Label: afterContact.With()}, Fact{Name(job.Programme.Name), []Value{Reading(job.Programme.Phone.Written())}})
+		content.Blanks = said([]Text{afterAddress, afterRemaining, afterMore, afterDate})
+	}
+	return content
+}
+
+// summary is a row for each area: what was done to which parts, on which days, and who checked it when.
+func (job Job) summary() []Fact {
+	facts := []Fact{{Label: afterDid.With()}}
+	for _, w := range job.leadWork() {
+		facts = append(facts, Fact{Words{w.Area.Word()}, slices.Concat(w.whatIsDone(), []Value{spansOf(w.Days)}, job.checkCells(w))})
+	}
+	return facts
+}
+
+// whatIsDone is the task, and the parts on a line of their own.
+func (w Work) whatIsDone() []Value {
+	words := w.words()
+	cells := []Value{words[:1]}
+	if len(words) > 1 {
+		cells = append(cells, words[1:])
+	}
+	return cells
+}
+
+// enclosed is what comes with the notice: the record of how the work was done, and the report on dust where it took the place of the cleaning check
+// (40 CFR 745.86(c)(3) and (d)).
+func (job Job) enclosed() []Message {
+	lines := said([]Text{afterRecord})
+	if job.CheckedBy == ClearanceTest {
+		lines = append(lines, afterReport.With())
+	}
+	return append(lines, afterMissing.With())
+}
+
+func (job Job) afterWorkReasons() []Reason {
+	if !job.finished() || job.binds() != Law {
+		return nil
+	}
+	rule := job.afterWorkRule()
+	passed, _ := job.passedOn(job.leadWork())
+	r := Reason{Decision: "after_work", Outcome: outAfterWork.With(Day(job.afterWorkDue())), Because: whyAfterRecords.With(Number(rule.Value), SecondDay(passed)), Source: rule.Source(), Binds: Law}
+	if job.aidedBinds() {
+		r.Because = whyAfterAided.With(Number(rule.Value), SecondDay(passed))
+	}
+	all := []Reason{r}
+	if job.Shared.Route != "" && job.renovationBinds() {
+		all = append(all, Reason{Decision: "after_work_shared", Outcome: outAfterShared.With(), Because: whyAfterShared.With(), Source: "40 CFR 745.86(c)(2) and (d)(3)", Binds: Law})
+	}
+	return all
+}

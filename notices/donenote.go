@@ -1,0 +1,74 @@
+package notices
+
+var (
+	doneHead      = text("done.head", HouseNumber(""))
+	doneCheckedOn = text("done.checked_on")
+	doneYouMay    = text("done.you_may_head")
+	doneWindows   = text("done.windows")
+	donePets      = text("done.pets")
+	donePageHead  = text("done.page_head")
+	donePageGoing = text("done.page_going_on")
+	closedHead    = text("done.closed_head")
+	closedLine    = text("done.closed")
+)
+
+// doneNotes tell each neighbour that the outside work is over, with spares for the homes that got a spare request. There are none before all of it has passed.
+func doneNotes(job Job) []Sheet {
+	if !job.outsideFinished() {
+		return nil
+	}
+	var all []Sheet
+	for _, n := range job.neighboursToTell() {
+		all = append(all, doneNote(job, n.ID, Address(n.Address), n.Languages, n.Homes))
+	}
+	spare := doneNote(job, "spare", nil, nil, int(job.rule(Spares).Value))
+	spare.For = nil
+	return append(all, spare)
+}
+
+func doneNote(job Job, to string, who Value, languages []Language, copies int) Sheet {
+	return Sheet{
+		ID:     "done-" + to,
+		Kind:   DoneNote,
+		For:    []string{to},
+		Faces:  facesOf(job.faceLanguages(languages), WindowsPage, doneContent(job, who)),
+		Copies: copies,
+		Due:    job.outsidePassed(),
+	}
+}
+
+func (job Job) outsidePassed() Date {
+	passed, _ := job.passedOn(job.outsideWork())
+	return passed
+}
+
+func doneContent(job Job, who Value) Content {
+	return Content{
+		Head:  doneHead.With(job.houseNumber()),
+		For:   who,
+		Facts: []Fact{{doneCheckedOn.With(), []Value{spansOf([]Date{job.outsidePassed()})}}},
+		Blocks: []Block{
+			{doneYouMay.With(), said([]Text{doneWindows, donePets})},
+			{Lines: said([]Text{noteDust, requestThanks})},
+		},
+		Call: job.programmeCall(),
+	}
+}
+
+// donePage is what each page on the outside work says when that is over: no day, no drawing.
+func donePage(job Job, kind PageKind) Page {
+	return Page{kind, Content{
+		Head: donePageHead.With(),
+		Blocks: []Block{
+			{goingOnHead.With(), said([]Text{donePageGoing})},
+			{doHead.With(), said([]Text{doneWindows, donePets, noteDust})},
+			differBlock(),
+		},
+		Call: job.pageCall(),
+	}}
+}
+
+// closedPage says only how to reach the programme.
+func closedPage(job Job, kind PageKind) Page {
+	return Page{kind, Content{Head: closedHead.With(), Blocks: []Block{{Lines: said([]Text{closedLine})}}, Call: job.pageCall()}}
+}

@@ -1,0 +1,224 @@
+package notices
+
+import (
+	"slices"
+	"strings"
+)
+
+// A WorkState says how far the check of a piece of work has come.
+type WorkState int
+
+const (
+	NotChecked WorkState = iota
+	CheckFailed
+	CheckPassed
+)
+
+// Checked is the state of a piece of work: what the last check found. Numbers can only stop a letter: while a failing sample stands, the work has not
+// passed, and samples alone never pass it.
+func (job Job) Checked(w Work) WorkState {
+	last, ok := job.lastCheck(w)
+	if !ok {
+		return NotChecked
+	}
+	if _, stopped := job.stopping(w); stopped || last.Result != Passed {
+		return CheckFailed
+	}
+	return CheckPassed
+}
+
+// lastCheck is the latest check of a piece of work; of two on one day, the one further down in the file.
+func (job Job) lastCheck(w Work) (CheckResult, bool) {
+	var last CheckResult
+	found := false
+	for _, c := range job.Checks {
+		if c.Work == w.ID && (!found || c.On.Compare(last.On) >= 0) {
+			last, found = c, true
+		}
+	}
+	return last, found
+}
+
+// stopping is the failing sample that undoes the last pass of a piece of work. Where nothing has passed there is nothing to undo.
+func (job Job) stopping(w Work) (Wipe, bool) {
+	last, ok := job.lastCheck(w)
+	if !ok || last.Result != Passed {
+		return Wipe{}, false
+	}
+	return job.worstSample(w, func(wipe Wipe) bool { return !job.answered(wipe, last) })
+}
+
+// worstSample is the failing sample furthest above its level, among those of a piece of work that count.
+func (job Job) worstSample(w Work, counts func(Wipe) bool) (worst Wipe, found bool) {
+	for _, wipe := range job.Wipes {
+		if wipe.Work == w.ID && wipe.fails() && counts(wipe) && (!found || wipe.share() > worst.share()) {
+			worst, found = wipe, true
+		}
+	}
+	return worst, found
+}
+
+// share is how many times the level a sample is.
+func (w Wipe) share() float64 { return w.Loading / w.level() }
+
+// answered reports whether a failing sample is older news at the last pass: the area was found dirty and cleaned again in between, or the same surface was
+// sampled again and did not fail. Of things on one day nobody knows which came first, and then the sample stands.
+func (job Job) answered(wipe Wipe, pass CheckResult) bool {
+	return job.cleanedSince(wipe, pass) || job.sampledAgain(wipe, pass)
+}
+
+// cleanedSince: a failed check, or a day of cleaning again that it named, lies between the sample's report and the pass.
+func (job Job) cleanedSince(wipe Wipe, pass CheckResult) bool {
+	return slices.ContainsFunc(job.Checks, func(c CheckResult) bool {
+		if c.Work != wipe.Work || c.Result != Failed || c.On.Compare(pass.On) >= 0 {
+			return false
+		}
+		return slices.ContainsFunc(append([]Date{c.On}, c.Again...), func(day Date) bool {
+			return day.Compare(wipe.Lab) >= 0 && day.Compare(pass.On) <= 0
+		})
+	})
+}
+
+// sampledAgain: a later sample of the same surface did not fail, and the pass came with it or after it (24 CFR 35.1340(e)).
+func (job Job) sampledAgain(wipe Wipe, pass CheckResult) bool {
+	return slices.ContainsFunc(job.Wipes, func(again Wipe) bool {
+		return again.Work == wipe.Work && again.Room == wipe.Room && again.Surface == wipe.Surface && !again.fails() &&
+			again.Lab.Compare(wipe.Lab) > 0 && again.Lab.Compare(pass.On) <= 0
+	})
+}
+
+// inState is the work in one state, of that that people have to be kept out of.
+func (job Job) inState(state WorkState) []Work {
+	return slices.DeleteFunc(job.leadWork(), func(w Work) bool { return job.Checked(w) != state })
+}
+
+// openWork is what people still have to be kept out of.
+func (job Job) openWork() []Work {
+	return slices.DeleteFunc(job.leadWork(), func(w Work) bool { return job.Checked(w) == CheckPassed })
+}
+
+func (job Job) passedWork() []Work { return job.inState(CheckPassed) }
+
+// finished: every piece of work has passed.
+func (job Job) finished() bool { return len(job.leadWork()) > 0 && len(job.openWork()) == 0 }
+
+// openOutside is the outside work that has not passed. While there is any, neighbours keep their windows shut.
+func (job Job) openOutside() []Work {
+	return slices.DeleteFunc(job.openWork(), func(w Work) bool { return w.Where != Outside })
+}
+
+// outsideFinished: there was outside work, and all of it has passed.
+func (job Job) outsideFinished() bool { return job.hasOutsideWork() && len(job.openOutside()) == 0 }
+
+var (
+	outNotChecked   = deskText("outcome.not_checked", Name(""))
+	outPassed       = deskText("outcome.passed", Name(""))
+	outFailed       = deskText("outcome.failed", Name(""))
+	outStopped      = deskText("outcome.stopped", Name(""))
+	whyWaitsTest    = deskText("outcome.waits_for_examiner")
+	whyWaitsCheck   = deskText("outcome.waits_for_check")
+	whyWaitsLook    = deskText("outcome.waits_for_look")
+	whyPassed       = deskText("outcome.passed_why", Name(""), Day{})
+	whyFailed       = deskText("outcome.failed_why", Name(""), Day{})
+	whyAtLevel      = deskText("outcome.at_level", Day{}, PlaceName(""), Reading(""), Level(0), SecondDay{})
+	whyNotShown     = deskText("outcome.not_shown", Day{}, PlaceName(""), Reading(""), Level(0), SecondDay{})
+	wouldSetDays    = deskText("outcome.would_set_days")
+	outComesHome    = deskText("outcome.comes_home", Name(""))
+	whyComesHome    = deskText("outcome.comes_home_why")
+	outStaysAway    = deskText("outcome.stays_away", Name(""))
+	whyStaysAway    = deskText("outcome.stays_away_why")
+	outAfterWork    = deskText("after.outcome", Day{})
+	whyAfterRecords = deskText("after.records", Number(0), SecondDay{})
+	whyAfterAided   = deskText("after.aided", Number(0), SecondDay{})
+	outAfterShared  = deskText("after.shared")
+	whyAfterShared  = deskText("after.shared_why")
+	outEachHome     = deskText("common.each_home", Number(0), Day{})
+	whyEachHome     = deskText("common.each_home_why")
+	outSharedSigns  = deskText("common.signs", Number(0))
+	whySharedSigns  = deskText("common.signs_why")
+	outStatement    = deskText("common.statement")
+	whyStatement    = deskText("common.statement_why")
+)
+
+// A Reading is a laboratory's result as it reported it.
+type Reading string
+
+// A Level is a dust-lead level in micrograms per square foot.
+type Level float64
+
+func (Reading) value() {}
+func (Level) value()   {}
+
+func (r Reading) String() string { return string(r) }
+func (l Level) String() string   { return perSquareFoot(float64(l)) }
+
+// outcomes are the decisions of the end of a job: each piece of work passed, failed, stopped or waiting; who comes home; what remains to be told.
+func outcomes(job Job) []Reason {
+	var all []Reason
+	for _, w := range job.leadWork() {
+		all = append(all, job.outcome(w))
+	}
+	return slices.Concat(all, job.homecomings(), job.afterWorkReasons(), job.sharedReasons())
+}
+
+func (job Job) outcome(w Work) Reason {
+	r := Reason{Decision: "outcome", About: w.ID, Source: CheckSource, Binds: job.binds()}
+	last, _ := job.lastCheck(w)
+	switch wipe, stopped := job.stopping(w); {
+	case stopped:
+		r.Outcome, r.Because, r.Source = outStopped.With(Name(w.ID)), wipe.because(), wipe.source()
+	case job.Checked(w) == CheckPassed:
+		r.Outcome, r.Because = outPassed.With(Name(w.ID)), whyPassed.With(Name(last.By), Day(last.On))
+	case job.Checked(w) == CheckFailed:
+		r.Outcome, r.Because = outFailed.With(Name(w.ID)), whyFailed.With(Name(last.By), Day(last.On))
+		if len(last.Again) == 0 {
+			r.Missing = []Missing{{"checks", wouldSetDays.With()}}
+		}
+	default:
+		r.Outcome, r.Because = outNotChecked.With(Name(w.ID)), job.releases().With()
+		if wipe, bad := job.worstSample(w, func(Wipe) bool { return true }); bad {
+			r.Because, r.Source = wipe.because(), wipe.source()
+		}
+	}
+	return r
+}
+
+// source is the level that a sample is compared with, and what a comparison means.
+func (w Wipe) source() string { return levelsOn(w.Lab).source() + "; 24 CFR 35.1340(d)" }
+
+// releases says what the return letter waits for.
+func (job Job) releases() Text {
+	switch job.CheckedBy {
+	case ClearanceTest:
+		return whyWaitsTest
+	case CrewLook:
+		return whyWaitsLook
+	}
+	return whyWaitsCheck
+}
+
+// because names the sample that stops a letter, with the level of the day of its report.
+func (w Wipe) because() Message {
+	why := whyAtLevel
+	if w.Below {
+		why = whyNotShown
+	}
+	levels := levelsOn(w.Lab)
+	return why.With(Day(w.Lab), PlaceName(strings.ReplaceAll(string(w.Surface)+", "+string(w.Room), "_", " ")), w.reading(), Level(w.level()), SecondDay(levels.From))
+}
+
+// homecomings: who sleeps elsewhere comes home when that is over, and not before.
+func (job Job) homecomings() []Reason {
+	var all []Reason
+	for _, h := range job.householdsToTell() {
+		if job.stay(h).stay != SleepElsewhere || len(job.passedWork()) == 0 {
+			continue
+		}
+		r := Reason{Decision: "comes_home", About: h.ID, Outcome: outStaysAway.With(Name(h.Name)), Because: whyStaysAway.With(), Source: StayOutSource, Binds: job.binds()}
+		if job.mayReturn(h) {
+			r.Outcome, r.Because = outComesHome.With(Name(h.Name)), whyComesHome.With()
+		}
+		all = append(all, r)
+	}
+	return all
+}

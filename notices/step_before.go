@@ -1,0 +1,143 @@
+package notices
+
+var (
+	sayTalk          = deskText("step.talk", Name(""))
+	sayLetter        = deskText("step.letter", Name(""))
+	sayPamphlet      = deskText("step.pamphlet", Day{}, SecondDay{})
+	sayCloseWindows  = deskText("step.close_windows", Address(""))
+	sayNote          = deskText("step.note", Address(""))
+	sayKnock         = deskText("step.knock_again", Address(""))
+	saySignsUp       = deskText("step.signs_up", Name(""))
+	sayEntrySignsUp  = deskText("step.entry_signs_up")
+	sayResidents     = deskText("step.tell_residents", Number(0))
+	sayResidentSigns = deskText("step.resident_signs_up")
+	sayWorkDay       = deskText("step.work_day", Name(""))
+)
+
+// householdSteps come before the work; once all of it has passed nobody needs them any more.
+func (job Job) householdSteps() []Step {
+	if job.finished() {
+		return nil
+	}
+	var all []Step
+	talk := firstDay(job.leadWork()).Plus(-int(job.rule(TalkAhead).Value))
+	for _, h := range job.householdsToTell() {
+		all = append(all,
+			step(TalkToHousehold, ForHousehold, h.ID, talk, sayTalk.With(Name(h.Name))).with("letter-"+h.ID).cites(job.rule(TalkAhead).Source(), GoodPractice),
+			step(BringLetter, ForHousehold, h.ID, job.letterDue(), sayLetter.With(Name(h.Name))).from(talk).with("letter-"+h.ID).cites(job.rule(LetterAhead).Source(), GoodPractice))
+	}
+	return all
+}
+
+// pamphletSteps: the days in which it can be mailed, and after them those in which only a hand and a signature will do. One that was given in time is done.
+func (job Job) pamphletSteps() []Step {
+	if job.finished() || !job.isOld() || job.Emergency == Yes {
+		return nil
+	}
+	first := firstDay(job.leadWork())
+	mailed, last := first.Plus(-int(PamphletMailed.Value)), first.Plus(-1)
+	s := step(GivePamphlet, ForOwner, "", mailed, sayPamphlet.With(Day(mailed), SecondDay(last))).from(first.Plus(-int(PamphletEarliest.Value)))
+	s.LateAfter, s.Source, s.Binds = last, PamphletSource, job.renovationBinding()
+	if job.pamphletDue().Outcome.ID == outPamphletDone.ID {
+		s.Done = job.Pamphlet.Given
+	}
+	return []Step{s}
+}
+
+func (job Job) neighbourSteps() []Step {
+	if job.outsideFinished() {
+		return nil
+	}
+	var all []Step
+	for _, n := range job.neighboursToTell() {
+		sheet, says := "note-"+n.ID, sayNote
+		if job.withinReach(n) {
+			sheet, says = "request-"+n.ID, sayCloseWindows
+		}
+		all = append(all, job.tellNeighbour(n, sheet, says),
+			step(KnockAgain, ForNeighbour, n.ID, firstDay(job.outsideWork()).Plus(-1), sayKnock.With(Address(n.Address))).with(sheet))
+	}
+	return all
+}
+
+func (job Job) tellNeighbour(n Neighbour, sheet string, says Text) Step {
+	s := step(TellNeighbour, ForNeighbour, n.ID, job.neighbourDue(), says.With(Address(n.Address))).from(job.neighboursFrom()).with(sheet)
+	s.LateAfter, s.Source = job.neighbourLateAfter(), job.rule(RequestAhead).Source()
+	if law := job.mustTell(); law != "" && job.withinReach(n) {
+		s.Source, s.Binds = law, Law
+	}
+	return s
+}
+
+// signSteps: the signs hang before the work begins.
+func (job Job) signSteps(w Work) []Step {
+	if job.Checked(w) == CheckPassed {
+		return nil
+	}
+	return []Step{step(SignsUp, ForDoors, w.ID, w.Days[0], saySignsUp.With(Name(w.ID))).with(job.signsOf(w)...).cites(SignSource, job.binds())}
+}
+
+// signsOf are the ids of the signs at the ways into one piece of work.
+func (job Job) signsOf(w Work) []string {
+	var ids []string
+	for _, way := range w.WaysIn {
+		for _, s := range signPair(job, w, way) {
+			ids = append(ids, s.ID)
+		}
+	}
+	return ids
+}
+
+func (job Job) workDays(w Work) []Step {
+	var all []Step
+	for i, day := range w.Days {
+		s := step(WorkDay, ForWork, w.ID, day, sayWorkDay.With(Name(w.ID))).numbered(i).neverLate().cites("40 CFR 745.85(a)(1)", job.binds())
+		if job.Checked(w) != NotChecked {
+			s.Done = day
+		}
+		all = append(all, s)
+	}
+	return all
+}
+
+// entrySteps are for the signs on the doors of a house that everybody has left: up before any work, down when all work inside has passed.
+func (job Job) entrySteps() []Step {
+	if up := idsOf(entrySignsAround(job, job.openWork())); len(up) > 0 {
+		return []Step{step(SignsUp, ForDoors, "", firstDay(job.leadWork()), sayEntrySignsUp.With()).with(up...).cites(SignSource, job.binds())}
+	}
+	passed, ok := job.passedOn(insideOf(job.leadWork()))
+	if down := idsOf(entrySigns(job)); ok && len(down) > 0 {
+		return []Step{step(SignsDown, ForDoors, "", passed, sayEntryDown.With()).with(down...).cites(CheckSource, job.binds())}
+	}
+	return nil
+}
+
+func idsOf(sheets []Sheet) []string {
+	var ids []string
+	for _, s := range sheets {
+		ids = append(ids, s.ID)
+	}
+	return ids
+}
+
+// commonAreaSteps tell the other homes of the building before the work: each by a notice, or all by signs that hang until it has passed.
+func (job Job) commonAreaSteps() []Step {
+	var all []Step
+	for _, s := range commonAreaNotices(job) {
+		tell := step(TellResidents, ForResidents, "", s.Due, sayResidents.With(Number(s.Copies))).with(s.ID).cites("40 CFR 745.84(b)(2)(i)", job.renovationBinding())
+		tell.LateAfter = s.LateAfter
+		all = append(all, tell)
+	}
+	if ids := idsOf(commonAreaSigns(job)); len(ids) > 0 {
+		all = append(all, step(ResidentSignsUp, ForResidents, "", firstDay(job.leadWork()), sayResidentSigns.With()).with(ids...).cites("40 CFR 745.84(b)(2)(ii)", job.renovationBinding()))
+	}
+	return all
+}
+
+// renovationBinding is for what only the renovation rule asks for.
+func (job Job) renovationBinding() Binding {
+	if job.renovationBinds() {
+		return Law
+	}
+	return GoodPractice
+}

@@ -1,0 +1,253 @@
+package site
+
+import (
+	"bytes"
+	"cmp"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.org/doorleaf/locales"
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/templates"
+)
+
+// Proof is one page for the file, from what the ledger remembers of a job and what its file says of checks.
+func Proof(job notices.Job, known LedgerJob) ([]byte, error) {
+	english, err1 := locales.Open(string(notices.English), nil)
+	desk, err2 := locales.OpenDesk()
+	if err := cmp.Or(err1, err2); err != nil {
+		return nil, err
+	}
+	kit := Kit{Speakers: map[notices.Language]*locales.Speaker{notices.English: english}, Desk: desk}
+	p := press{kit: kit, programme: job.Programme, code: job.Code}
+	page, err := templates.RenderProof(templates.Proof{
+		Code: job.Code, Address: job.Address, Programme: job.Programme.Name, Days: fileDays(notices.WorkDays(job.Work)), Pamphlet: pamphlet(job.Pamphlet),
+		Told: p.told(known), Tried: tried(job, known), Hung: p.hung(known), Checks: p.checks(job), Samples: p.samples(job), Open: p.open(known),
+	})
+	return seal(page), err
+}
+
+// told is every handing over, by home and day.
+func (p press) told(known LedgerJob) []templates.ProofTold {
+	var rows []handedRow
+	for _, sheet := range known.Sheets {
+		for _, m := range sheet.Handed {
+			rows = append(rows, handedRow{sheet, m})
+		}
+	}
+	slices.SortStableFunc(rows, func(a, b handedRow) int { return cmp.Or(cmp.Compare(a.Home, b.Home), cmp.Compare(a.On, b.On)) })
+	var all []templates.ProofTold
+	for _, r := range rows {
+		told := templates.ProofTold{Who: cmp.Or(r.sheet.To, r.Home), What: whatOf(r.sheet, r.Revision), When: fileDay(r.On), How: howTold(r.How), By: r.By,
+			Language: p.languageName(r.Language), Why: r.Why}
+		if r.Until != "" {
+			told.What += ", taken back " + fileDay(r.Until)
+		}
+		all = append(all, told)
+	}
+	return all
+}
+
+type handedRow struct {
+	sheet LedgerSheet
+	Mark
+}
+
+// tried is every visit to somebody of the house that left no signature, each once however many sheets there were.
+func tried(job notices.Job, known LedgerJob) []templates.ProofTried {
+	var all []templates.ProofTried
+	for _, sheet := range known.Sheets {
+		for _, m := range sheet.Handed {
+			if !livesThere(job, sheet, m.Home) || m.How == "spoke" && m.Why == "" {
+				continue
+			}
+			visit := templates.ProofTried{Who: cmp.Or(sheet.To, m.Home), When: fileDay(m.On), How: howTold(m.How), By: m.By, Why: m.Why}
+			if !slices.Contains(all, visit) {
+				all = append(all, visit)
+			}
+		}
+	}
+	return all
+}
+
+// livesThere reports whether a home is a household of the house itself, even one that the job file no longer has.
+func livesThere(job notices.Job, sheet LedgerSheet, home string) bool {
+	isHome := func(h notices.Household) bool { return h.ID == home }
+	return sheet.Kind == string(notices.StayOutLetter) || slices.ContainsFunc(job.Households, isHome)
+}
+
+func (p press) hung(known LedgerJob) []templates.ProofHung {
+	var all []templates.ProofHung
+	for _, sheet := range known.Sheets {
+		for _, m := range sheet.Posted {
+			all = append(all, templates.ProofHung{Where: p.place(sheet, ""), What: whatOf(sheet, m.Revision),
+				From: fileDay(m.On), Until: fileDay(m.Until), By: m.By})
+		}
+	}
+	return all
+}
+
+func (p press) checks(job notices.Job) []templates.ProofCheck {
+	var all []templates.ProofCheck
+	for _, c := range job.Checks {
+		all = append(all, templates.ProofCheck{Work: p.workName(job, c.Work), When: fileDays([]notices.Date{c.On}), By: c.By, Result: string(c.Result)})
+	}
+	return all
+}
+
+func (p press) samples(job notices.Job) []templates.ProofSample {
+	var all []templates.ProofSample
+	for _, w := range job.Wipes {
+		result := strconv.FormatFloat(w.Loading, 'f', -1, 64) + " µg/ft²"
+		if w.Below {
+			result = "less than " + result
+		}
+		all = append(all, templates.ProofSample{Work: p.workName(job, w.Work), Room: p.word(w.Room.Word()), Surface: strings.ReplaceAll(string(w.Surface), "_", " "),
+			Lab: fileDays([]notices.Date{w.Lab}), Result: result})
+	}
+	return all
+}
+
+// workName is the area of a piece of work, with its id.
+func (p press) workName(job notices.Job, id string) string {
+	for _, w := range job.Work {
+		if w.ID == id {
+			return fmt.Sprintf("%s (%s)", p.word(w.Area.Word()), id)
+		}
+	}
+	return id
+}
+
+// open are the sheets of the last make for a door or a home of which no paper is noted.
+func (p press) open(known LedgerJob) []string {
+	var all []string
+	for _, sheet := range known.Sheets {
+		meant := len(sheet.Hang) > 0 || len(sheet.For) > 0 && sheet.Kind != string(notices.LetterReceipt)
+		if meant && !sheet.Gone && !sheet.wentOut() {
+			all = append(all, fmt.Sprintf("%s, %s", whatOf(sheet, sheet.Revision), p.place(sheet, "")))
+		}
+	}
+	return all
+}
+
+// whatOf names a sheet by its title and the id in its foot.
+func whatOf(sheet LedgerSheet, revision int) string {
+	return fmt.Sprintf("%s (%s), revision %d", titleOf(sheet), sheet.ID, revision)
+}
+
+func howTold(how string) string {
+	switch how {
+	case "spoke":
+		return "spoken to, sheet given"
+	case "left":
+		return "left at the home"
+	}
+	return how
+}
+
+func (p press) languageName(tag string) string {
+	for _, l := range notices.Languages {
+		if string(l.Tag) == tag {
+			return englishName(p.kit, l.Tag)
+		}
+	}
+	return tag
+}
+
+func pamphlet(given notices.Pamphlet) string {
+	if given.Given.IsZero() {
+		return ""
+	}
+	return fmt.Sprintf("%s on %s", given.How, fileDays([]notices.Date{given.Given}))
+}
+
+// fileDay is a day as it stands in a file that is read years later; "" stays "".
+func fileDay(text string) string {
+	day, err := time.Parse(time.DateOnly, text)
+	if err != nil {
+		return ""
+	}
+	return day.Format("Mon Jan 2, 2006")
+}
+
+func fileDays(days []notices.Date) string {
+	var all []string
+	for _, d := range days {
+		all = append(all, fileDay(d.String()))
+	}
+	return strings.Join(all, "; ")
+}
+
+// WriteProof writes the proof of a job to a file outside the output folder. A file that is there is replaced only when it is a proof exactly as
+// doorleaf wrote it.
+func (f Folder) WriteProof(job notices.Job, path string) error {
+	if err := f.checkProofPath(path); err != nil {
+		return err
+	}
+	ledger, err := ReadLedger(filepath.Join(f.Path, LedgerFile))
+	if err != nil {
+		return err
+	}
+	known, err := ledger.known(job.Code)
+	if err != nil {
+		return err
+	}
+	page, err := Proof(job, known)
+	if err != nil {
+		return err
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return fmt.Errorf("the folder for the proof can not be made (%w); name another file with --to", err)
+	}
+	return writeSealed(path, page)
+}
+
+// checkProofPath refuses the output folder: what is in it gets uploaded, or thrown away and made again.
+func (f Folder) checkProofPath(path string) error {
+	whole, err1 := filepath.Abs(path)
+	out, err2 := filepath.Abs(f.Out)
+	if err := cmp.Or(err1, err2); err != nil {
+		return err
+	}
+	if inside, err := filepath.Rel(out, whole); err == nil && filepath.IsLocal(inside) {
+		return fmt.Errorf("%s is in the output folder, and a proof is private and for keeping; name a file elsewhere", path)
+	}
+	return nil
+}
+
+func writeSealed(path string, page []byte) error {
+	info, err := os.Lstat(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return createPrivate(path, page)
+	}
+	if err != nil {
+		return fmt.Errorf("cannot look at %s: %w", path, err)
+	}
+	before, err := os.ReadFile(path)
+	if err != nil || !info.Mode().IsRegular() || !isSealed(before) {
+		return fmt.Errorf("%s is not as doorleaf wrote it, so it stays as it is; move it elsewhere, or name another file with --to", path)
+	}
+	if bytes.Equal(before, page) {
+		return nil
+	}
+	return replacePrivate(path, page, func(string) error { return nil })
+}
+
+const sealForm = "<!-- as doorleaf wrote it: sha256 %s -->\n"
+
+// seal ends a page with its digest, so that an edit shows.
+func seal(page []byte) []byte {
+	return append(bytes.Clone(page), fmt.Sprintf(sealForm, digest(page))...)
+}
+
+func isSealed(file []byte) bool {
+	size := len(fmt.Sprintf(sealForm, digest(nil)))
+	return len(file) > size && bytes.Equal(seal(file[:len(file)-size]), file)
+}

@@ -137,8 +137,8 @@ const (
 	Attempted Delivery = "attempted"
 )
 
-// SmallParts have so little surface that the housing rule counts a share of them instead of square feet.
-var SmallParts = []Part{"trim"}
+// SmallParts have so little surface that the housing rule counts a share of them as well: window sills, baseboards and trim.
+var SmallParts = []Part{"trim", "windows"}
 
 // Kinds of test, and whether one counts before the rule: an inspector's or risk assessor's report, a laboratory's analysis, and a recognised kit in
 // the hands of a certified renovator do; a kit in other hands and a swab from a shop do not (40 CFR 745.82(a)).

@@ -43,7 +43,7 @@ type JobRecord struct {
 	Days       []string       `json:"days"`       // work days, YYYY-MM-DD, in order
 	WalkList   string         `json:"walk_list"`  // path of the list to carry along the street
 	Everything string         `json:"everything"` // path of the file that prints all sheets at once
-	Lot        *templates.Lot `json:"lot"`        // the plan drawing of the coordinator\'s sheet, in ft; null when no work is outside
+	Lot        *templates.Lot `json:"lot"`        // the plan drawing of the coordinator's sheet, in ft; null when no work is outside
 	Fonts      []FontRecord   `json:"fonts"`
 	Sheets     []SheetRecord  `json:"sheets"`
 	Pages      []PageRecord   `json:"pages"`
@@ -218,7 +218,15 @@ func byPath(a, b FileRecord) int { return strings.Compare(a.Path, b.Path) }
 // withLists is the record with empty lists where it had none, so that the file says [] and never null.
 func (r JobRecord) withLists() JobRecord {
 	r.Days, r.Fonts, r.Pages = list(r.Days), list(r.Fonts), list(r.Pages)
-	r.Reasons, r.Files, r.Sheets = list(r.Reasons), list(r.Files), list(slices.Clone(r.Sheets))
+	r.Reasons, r.Files, r.Sheets = list(slices.Clone(r.Reasons)), list(r.Files), list(slices.Clone(r.Sheets))
+	for i := range r.Reasons {
+		r.Reasons[i].Missing = list(r.Reasons[i].Missing)
+	}
+	if r.Lot != nil {
+		lot := *r.Lot
+		lot.Walls, lot.Homes = list(lot.Walls), list(lot.Homes)
+		r.Lot = &lot
+	}
 	for i, sheet := range r.Sheets {
 		sheet.For, sheet.Hang, sheet.Faces = list(sheet.For), list(sheet.Hang), list(sheet.Faces)
 		r.Sheets[i] = sheet

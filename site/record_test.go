@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"example.org/doorleaf/templates"
 )
 
 // aRecord has a value under every key.
@@ -20,8 +22,9 @@ func aRecord(code, token string) JobRecord {
 			Revision: 2, Replaces: 1, Copies: 1, Paper: "letter", Path: "print/" + code + "/windows-n12.html", SHA256: digest([]byte("sheet")), Due: "2027-05-06",
 			Faces: []FaceRecord{{"es", 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", "web/" + token + "/ES/WINDOWS/index.html", 3, 3.5}},
 		}},
-		Pages:   []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", digest([]byte("page"))}},
-		Reasons: []ReasonRecord{{Decision: "windows of 12 Alder Court", Outcome: "shut", Because: "14 ft from the work <20 ft>", Source: "40 CFR 745.85(a)(2)(ii)(C)", Missing: []MissingRecord{}}},
+		Pages: []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", digest([]byte("page"))}},
+		Reasons: []ReasonRecord{{"windows of 12 Alder Court", "shut", "14 ft from the work <20 ft>", "40 CFR 745.85(a)(2)(ii)(C)", "n12", "good practice",
+			[]MissingRecord{{"neighbours[n12].gap", "a gap beyond the reach would make it a note"}}}},
 	}
 }
 
@@ -43,10 +46,10 @@ func TestRecordsAreReadAsWritten(t *testing.T) {
 func TestRecordHasTheDocumentedKeys(t *testing.T) {
 	text := string(encodeJSON(aRecord("alder-14", aToken).withLists()))
 	at := 0
-	for _, key := range []string{"code", "token", "address", "days", "walk_list", "everything", "fonts", "name", "version", "sha256", "sheets", "id", "kind",
+	for _, key := range []string{"code", "token", "address", "days", "walk_list", "everything", "lot", "fonts", "name", "version", "sha256", "sheets", "id", "kind",
 		"title", "to", "for", "hang", "revision", "replaces", "copies", "paper", "path", "sha256", "due", "faces", "language", "pages", "qr", "page",
-		"reading_distance_ft", "cap_height_mm", "pages", "path", "url", "kind", "language", "sha256", "reasons", "decision", "outcome", "because", "source",
-		"files"} {
+		"reading_distance_ft", "cap_height_mm", "pages", "path", "url", "kind", "language", "sha256", "reasons", "decision", "outcome", "because", "source", "about", "binds", "missing", "field",
+		"would", "files"} {
 		i := strings.Index(text[at:], `"`+key+`": `)
 		if i < 0 {
 			t.Fatalf("no key %q after %q", key, text[max(0, at-30):at])
@@ -59,7 +62,7 @@ func TestRecordHasTheDocumentedKeys(t *testing.T) {
 }
 
 func TestEmptyListsAreNeverNull(t *testing.T) {
-	text := encodeJSON(JobRecord{Sheets: []SheetRecord{{}}}.withLists())
+	text := encodeJSON(JobRecord{Lot: &templates.Lot{}, Sheets: []SheetRecord{{}}, Reasons: []ReasonRecord{{}}}.withLists())
 	index := encodeJSON(newIndex(Index{}, nil, nil))
 	if bytes.Contains(text, []byte("null")) || bytes.Contains(index, []byte("null")) {
 		t.Errorf("null in\n%s\n%s", text, index)

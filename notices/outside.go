@@ -3,6 +3,7 @@ package notices
 import (
 	"fmt"
 	"slices"
+	"strings"
 )
 
 var (
@@ -88,7 +89,7 @@ func ownOpenings(job Job) []Reason {
 // opening decides for one opening: shut on the same storey and on all below within the same horizontal distance; in some places on the whole side.
 func (job Job) opening(o Opening, w Work) Reason {
 	reach := job.rule(WindowReach)
-	name := Name(fmt.Sprintf("%s: %s, %s", o.ID, o.What, o.Area))
+	name := Name(strings.ReplaceAll(fmt.Sprintf("%s (%s, %s)", o.ID, o.What, o.Area), "_", " "))
 	r := Reason{Decision: "own_opening", About: o.ID, Outcome: outShut.With(name), Source: reach.Source(), Binds: job.binds()}
 	switch law := job.wholeSide(); {
 	case law != "":

@@ -52,8 +52,9 @@ func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 	b.openFile(demo.path(sheet.Path))
 	b.asPrinted()
 	faces := measuredFaces(b)
-	if len(faces) != len(sheet.Faces) {
-		t.Fatalf("%d faces, and %d in the record", len(faces), len(sheet.Faces))
+	recorded := recordOfSides(sheet)
+	if len(faces) != len(recorded) {
+		t.Fatalf("%d sides, and %d in the record", len(faces), len(recorded))
 	}
 	printed := b.pdf()
 	checkPaper(t, printed, sheet.Paper, sides(sheet))
@@ -61,16 +62,26 @@ func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 	for i, face := range faces {
 		checkField(t, face)
 		checkLines(t, face)
-		checkTypeSizes(t, face, sheet.Faces[i])
+		checkTypeSizes(t, face, recorded[i])
 		checkCodeBox(t, face)
-		checkOpened(t, demo, sheet.Faces[i])
+		checkOpened(t, demo, recorded[i])
 	}
 	for _, dpi := range papers[sheet.Paper].dpi {
 		for i, shot := range shoot(t, printed, dpi) {
-			checkCode(t, shot, sheet.Faces[i].QR)
+			checkCode(t, shot, recorded[i].QR)
 			checkQuietZone(t, faces[i], shot)
 		}
 	}
+}
+
+// recordOfSides is the record of the face on each side of paper; a face may fill two.
+func recordOfSides(sheet site.SheetRecord) (all []site.FaceRecord) {
+	for _, f := range sheet.Faces {
+		for range f.Pages {
+			all = append(all, f)
+		}
+	}
+	return all
 }
 
 // sides is how many sides of paper the record promises.

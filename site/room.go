@@ -90,8 +90,10 @@ func tableHeight(text templates.Text, t templates.Type) float64 {
 	if text.Drawing == nil {
 		return factsHeight(text.Facts, t.Facts, templates.LabelColumn, templates.FieldWidth)
 	}
-	caption := fit.Regular().Lines(strings.Join(text.Drawing.Captions, " "), templates.CaptionSize, points(templates.DrawingColumn-6))
-	drawing := templates.FactsAbove + templates.DrawingHeight + millimetres(templates.CaptionSize*templates.CaptionLeading)*float64(len(caption))
+	drawing := templates.FactsAbove + templates.DrawingHeight
+	for _, caption := range text.Drawing.Captions {
+		drawing += lineHeight(templates.TextSize) * float64(len(fit.Regular().Lines(caption, templates.TextSize, points(templates.DrawingColumn-6))))
+	}
 	return max(drawing, factsHeight(text.Facts, templates.DrawnFacts, templates.DrawnLabelColumn, templates.FieldWidth-templates.DrawingColumn))
 }
 

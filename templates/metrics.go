@@ -37,9 +37,7 @@ const (
 	DrawnFacts       = 15.0 // pt: facts beside a plan drawing
 	DrawnLabelColumn = 34.0 // mm
 	DrawingColumn    = 60.0 // mm: the drawing and the gap before it
-	DrawingHeight    = 39.0 // mm, without its caption
-	CaptionSize      = 10.0 // pt
-	CaptionLeading   = 1.25
+	DrawingHeight    = 35.0 // mm, without its captions
 
 	FooterAbove  = 3.0 // mm
 	FooterGap    = 5.0 // mm between code and text

@@ -89,6 +89,7 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
 	record.QR, record.Page = at.code(), at.file()
+	record.QRVersion, record.QRLevel, record.QRModuleMM = qr.version, level, qr.module(view.Code.Size)
 	return nil
 }
 

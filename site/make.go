@@ -9,10 +9,14 @@ import (
 	"slices"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/pdf"
 )
 
 // A Folder is a programme folder on disk: programme.yaml, jobs, key and ledger, and where the output goes.
-type Folder struct{ Path, Out string }
+type Folder struct {
+	Path, Out string
+	Browser   *pdf.Browser // prints the PDF files; nil for none
+}
 
 // Make is the life of the given jobs, all of one programme: remember their addresses, build them in memory, and write them. The ledger is written
 // before the output, so that no address is ever on paper that the ledger does not know. Today only ever says when dates changed.
@@ -85,6 +89,9 @@ func (f Folder) build(jobs []notices.Job, ledger Ledger, key Key, progress func(
 		progress(job.Code)
 		unit, err := Build(job, notices.Decide(job), ledger, kit, recordOf(earlier, job.Code))
 		if err != nil {
+			return Output{}, err
+		}
+		if unit, err = f.withPDFs(unit, kit); err != nil {
 			return Output{}, err
 		}
 		output.Jobs = append(output.Jobs, unit)

@@ -30,12 +30,17 @@ type Desk struct {
 type DeskJob struct {
 	Code, Address, Days  string
 	Everything, WalkList string // links
+	CopyShop             string // link; "" when no sign needs larger paper
+	PDFs                 []DeskLink
 	Draft                []string
 	Drawing              template.HTML // "" when no work is outside
 	Piles                []DeskPile
 	TakeDown             []DeskTick
 	Reasons              []DeskReason
 }
+
+// A DeskLink is a file for the printer.
+type DeskLink struct{ Href, Name, Note string }
 
 // A DeskPile is sheets that are carried together: letters, requests, the crew's pack, spares.
 type DeskPile struct {

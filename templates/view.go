@@ -28,6 +28,7 @@ type Font struct {
 
 // A Leaf is one sheet of paper as it leaves the printer: a front, and a back unless it is blank.
 type Leaf struct {
+	Bookmark string // names the sheet in the outline of a PDF; "" for none
 	Faces    []Face
 	PadBlank bool // a blank back keeps the next leaf on a front when everything is printed in one go
 }
@@ -126,4 +127,19 @@ type Foot struct {
 	Revision string
 	Caution  string
 	Draft    string // "" when a fluent person has signed the translation
+}
+
+// Sides counts the sides of paper, blank backs included.
+func (s Sheet) Sides() int {
+	sides := 0
+	if s.WalkList != nil {
+		sides = (len(s.WalkList.Pages) + 1) / 2 * 2
+	}
+	for _, leaf := range s.Leaves {
+		sides += len(leaf.Faces)
+		if leaf.PadBlank {
+			sides++
+		}
+	}
+	return sides
 }

@@ -116,7 +116,11 @@ func shared(kit Kit, programme notices.Programme, records []JobRecord, index Ind
 	if err != nil {
 		return nil, err
 	}
-	files["print/index.html"] = desk
+	contact, err := kit.contact(records)
+	if err != nil {
+		return nil, err
+	}
+	files["print/index.html"], files["print/contact.html"] = desk, contact
 	if kit.Key != "" {
 		pages, err := press{kit: kit, programme: programme}.sharedPages()
 		if err != nil {

@@ -3,7 +3,7 @@
 // A [Browser] is Chrome, Chromium or Edge, which [Find] looks for. [Browser.Print] runs it once, without a window, as a program of its own: it
 // opens one file and prints it on the paper that the file asks for. Nothing of the browser is part of doorleaf.
 //
-// A browser writes the time into each PDF. [Browser.Print] blanks it, so that the same browser makes the same bytes of the same sheets. Another
+// A browser writes the time into each PDF, and numbers that count what it did before. [Browser.Print] takes both out, so that the same browser makes the same bytes of the same sheets. Another
 // browser, or another version of it, may write others.
 package pdf
 
@@ -17,6 +17,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 )
@@ -45,7 +46,7 @@ func (b Browser) Print(html, scratch string) ([]byte, error) {
 	if err != nil || read != nil || !bytes.HasPrefix(data, []byte("%PDF-")) {
 		return nil, failure(b.Path, ctx.Err(), err, said)
 	}
-	return withoutTime(data), os.Remove(printed)
+	return withoutCounts(withoutTime(data)), os.Remove(printed)
 }
 
 // arguments have the older name of an option beside the newer one; browsers pass over names that they do not know.
@@ -83,4 +84,21 @@ var date = regexp.MustCompile(`/(?:CreationDate|ModDate)\s*\(D:[0-9+\-Z']*\)`)
 // withoutTime puts spaces in place of both dates, so that nothing moves and the file's table of positions stays right.
 func withoutTime(data []byte) []byte {
 	return date.ReplaceAllFunc(data, func(found []byte) []byte { return bytes.Repeat([]byte(" "), len(found)) })
+}
+
+// node is the name that a browser gives to a cell of a table: a number of eight digits that goes on from whatever it counted before.
+var node = regexp.MustCompile(`\(node\d{8}\)`)
+
+// withoutCounts numbers the names from 1 in the order that they have, as a PDF lists names in order (ISO 32000-1, 7.9.6). No name gets longer.
+func withoutCounts(data []byte) []byte {
+	var names []string
+	for _, found := range node.FindAll(data, -1) {
+		names = append(names, string(found))
+	}
+	slices.Sort(names)
+	names = slices.Compact(names)
+	return node.ReplaceAllFunc(data, func(found []byte) []byte {
+		i, _ := slices.BinarySearch(names, string(found))
+		return fmt.Appendf(nil, "(node%08d)", i+1)
+	})
 }

@@ -24,11 +24,12 @@ func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier J
 		return Unit{}, err
 	}
 	files := Files{}
-	leaves, err := p.sheets(plan, remembered, &record, files)
+	stacks, err := p.sheets(plan, remembered, &record, files)
 	if err != nil {
 		return Unit{}, err
 	}
-	if err := p.lists(job, plan, leaves, &record, files); err != nil {
+	prints, err := p.lists(job, plan, stacks, &record, files)
+	if err != nil {
 		return Unit{}, err
 	}
 	if p.token != "" {
@@ -41,7 +42,9 @@ func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier J
 		}
 		record.Pages = pageRecords
 	}
-	return NewUnit(record, files, earlier)
+	unit, err := NewUnit(record, files, earlier)
+	unit.prints = prints
+	return unit, err
 }
 
 // Remember is the ledger after a make of this job.
@@ -105,9 +108,12 @@ func (p press) record(job notices.Job, plan notices.Plan) (JobRecord, error) {
 
 func fontName(f *fit.Font) string { return fmt.Sprintf("%s %d", f.Family, f.Weight) }
 
-// sheets renders each sheet into a file of its own, and returns the leaves of all, in printing order, as often as there are copies.
-func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord, files Files) ([]templates.Leaf, error) {
-	var all []templates.Leaf
+// A stack is leaves in printing order, as often as there are copies. Each paper has one.
+type stacks map[string][]templates.Leaf
+
+// sheets renders each sheet into a file of its own, and returns the leaves of all.
+func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord, files Files) (stacks, error) {
+	all := stacks{}
 	for _, sheet := range plan.Sheets {
 		leaves, made, err := p.sheet(sheet, remembered)
 		if err != nil {
@@ -121,11 +127,24 @@ func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord
 		}
 		files[made.Path], made.SHA256 = data, digest(data)
 		record.Sheets = append(record.Sheets, made)
-		for range sheet.Copies {
-			all = append(all, leaves...)
-		}
+		all[made.Paper] = append(all[made.Paper], copies(leaves, made)...)
 	}
 	return all, nil
+}
+
+// copies are the leaves of a sheet as they leave the printer: each copy begins on a front, and the first has a bookmark.
+func copies(leaves []templates.Leaf, sheet SheetRecord) []templates.Leaf {
+	var all []templates.Leaf
+	for range sheet.Copies {
+		all = append(all, leaves...)
+	}
+	for i := range all {
+		all[i].PadBlank = len(all[i].Faces) == 1
+	}
+	if len(all) > 0 {
+		all[0].Bookmark = fmt.Sprintf("%s, %s (%s)", sheet.Title, sheet.To, sheet.ID)
+	}
+	return all
 }
 
 // sheet lays out the faces and pairs them into leaves: a front and its back.

@@ -88,7 +88,13 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 		Scan: v.plain(notices.FootScan.With()), OrType: v.plain(notices.FootOrType.With()),
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
+	if kind == notices.WorkAreaSign {
+		if view.Code.OneLine, err = oneLine(view.Code); err != nil {
+			return err
+		}
+	}
 	record.QR, record.Page = at.code(), at.file()
+	record.QRVersion, record.QRLevel, record.QRModuleMM = qr.version, level, qr.module(view.Code.Size)
 	return nil
 }
 

@@ -46,23 +46,40 @@ func (p press) english(id string) string {
 
 func (p press) word(id string) string { return locales.Alone(p.english(id)) }
 
-// lists adds the walk list, and the file that prints everything in one go, to the files of a job.
-func (p press) lists(job notices.Job, plan notices.Plan, leaves []templates.Leaf, record *JobRecord, files Files) error {
+// lists adds the walk list, and the files that print whole stacks in one go, to the files of a job. It returns what can become a PDF.
+func (p press) lists(job notices.Job, plan notices.Plan, all stacks, record *JobRecord, files Files) ([]printable, error) {
 	folder := "print/" + p.code + "/"
 	record.WalkList, record.Everything = folder+"walk-list.html", folder+"everything.html"
 	walk := p.walkList(job, plan)
 	list, err := templates.RenderWalkList(walk)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	for i := range leaves {
-		leaves[i].PadBlank = len(leaves[i].Faces) == 1
+	files[record.WalkList] = list
+	everything := templates.Sheet{
+		Title: "Everything to print for job " + p.code, Paper: walk.Paper, Fonts: walk.Fonts, WalkList: &walk, Leaves: all[walk.Paper],
 	}
-	all, err := templates.RenderSheet(templates.Sheet{
-		Title: "Everything to print for job " + p.code, Paper: walk.Paper, Fonts: walk.Fonts, WalkList: &walk, Leaves: leaves,
-	})
-	files[record.WalkList], files[record.Everything] = list, all
-	return err
+	prints := []printable{{everything, record.Everything, folder + HomePrinter}}
+	if larger, ok := p.larger(all); ok {
+		record.CopyShop = folder + "copy-shop.html"
+		prints = append(prints, printable{larger, record.CopyShop, folder + copyShop})
+	}
+	for _, one := range prints {
+		if files[one.html], err = templates.RenderSheet(one.sheet); err != nil {
+			return nil, err
+		}
+	}
+	return prints, nil
+}
+
+// larger is all signs on the paper that the programme's printer does not take, if there are any. Signs alone are on it, so nothing on it is private.
+func (p press) larger(all stacks) (templates.Sheet, bool) {
+	for paper, leaves := range all {
+		if paper != string(p.programme.Paper) {
+			return templates.Sheet{Title: "Signs to print for job " + p.code, Paper: paper, Fonts: p.fonts("../fonts/"), Leaves: leaves}, true
+		}
+	}
+	return templates.Sheet{}, false
 }
 
 func (p press) walkList(job notices.Job, plan notices.Plan) templates.WalkList {
@@ -134,7 +151,7 @@ func (kit Kit) desk(records []JobRecord) ([]byte, error) {
 func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
 	job := templates.DeskJob{
 		Code: r.Code, Address: r.Address, Days: days(r.Days), Draft: kit.drafts(r),
-		Everything: belowPrint(r.Everything), WalkList: belowPrint(r.WalkList),
+		Everything: belowPrint(r.Everything), WalkList: belowPrint(r.WalkList), CopyShop: belowPrint(r.CopyShop), PDFs: pdfLinks(r.PDFs),
 		Piles: kit.piles(r), TakeDown: takeDown(r),
 	}
 	if r.Lot != nil {
@@ -144,6 +161,27 @@ func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
 		job.Reasons = append(job.Reasons, deskReason(reason))
 	}
 	return job
+}
+
+// pdfLinks says on the link which file is for whom.
+func pdfLinks(all []PDFRecord) []templates.DeskLink {
+	var links []templates.DeskLink
+	for _, r := range all {
+		name := "PDF of everything"
+		if strings.HasSuffix(r.Path, "/"+copyShop) {
+			name = "PDF for the copy shop"
+		}
+		links = append(links, templates.DeskLink{Href: belowPrint(r.Path), Name: name, Note: fmt.Sprintf("%d sides on %s", r.Pages, paperName(r.Paper))})
+	}
+	return links
+}
+
+// paperName is a paper as shops call it.
+func paperName(paper string) string {
+	if len(paper) <= 2 {
+		return strings.ToUpper(paper)
+	}
+	return strings.ToUpper(paper[:1]) + paper[1:]
 }
 
 func deskReason(r ReasonRecord) templates.DeskReason {

@@ -64,6 +64,7 @@ func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 		checkLines(t, face)
 		checkTypeSizes(t, face, recorded[i])
 		checkCodeBox(t, face)
+		checkCodeRecord(t, face, recorded[i])
 		checkOpened(t, demo, recorded[i])
 	}
 	for _, dpi := range papers[sheet.Paper].dpi {
@@ -388,6 +389,21 @@ func checkCodeBox(t *testing.T, f measuredFace) {
 		if text.Box.meets(code.Box) {
 			t.Errorf("%q stands in the quiet zone", text.Text)
 		}
+	}
+}
+
+// checkCodeRecord compares the code as it lies on paper with its record. ISO/IEC 18004: a code of version V has 17 + 4V modules along a side.
+func checkCodeRecord(t *testing.T, f measuredFace, record site.FaceRecord) {
+	t.Helper()
+	if len(f.Codes) != 1 {
+		return // checkCodeBox says so
+	}
+	code := f.Codes[0]
+	if want := float64(17 + 4*record.QRVersion + 8); code.Modules != want {
+		t.Errorf("%g modules with the quiet zone, and version %d has %g", code.Modules, record.QRVersion, want)
+	}
+	if module := code.Box.width() / mm / code.Modules; math.Abs(module-record.QRModuleMM) > 0.005 {
+		t.Errorf("modules of %.3f mm, and %.3f in the record", module, record.QRModuleMM)
 	}
 }
 

@@ -43,12 +43,21 @@ type JobRecord struct {
 	Days       []string       `json:"days"`       // work days, YYYY-MM-DD, in order
 	WalkList   string         `json:"walk_list"`  // path of the list to carry along the street
 	Everything string         `json:"everything"` // path of the file that prints all sheets at once
+	CopyShop   string         `json:"copy_shop"`  // path of the file that prints the signs on larger paper; "" when there are none
+	PDFs       []PDFRecord    `json:"pdfs"`       // for the printer; empty when the last make was without --pdf, or found no browser
 	Lot        *templates.Lot `json:"lot"`        // the plan drawing of the coordinator's sheet, in ft; null when no work is outside
 	Fonts      []FontRecord   `json:"fonts"`
 	Sheets     []SheetRecord  `json:"sheets"`
 	Pages      []PageRecord   `json:"pages"`
 	Reasons    []ReasonRecord `json:"reasons"`
 	Files      []FileRecord   `json:"files"` // every file in the job's two folders, except its record.json
+}
+
+// A PDFRecord is a file for the printer, made by a browser on the coordinator's computer. Another version of the browser may write other bytes.
+type PDFRecord struct {
+	Path  string `json:"path"`
+	Paper string `json:"paper"`
+	Pages int    `json:"pages"` // sides, blank backs included
 }
 
 // A FontRecord is a font that the sheets were measured and are printed with.
@@ -80,10 +89,13 @@ type SheetRecord struct {
 
 // A FaceRecord is one side of a sheet, in one language.
 type FaceRecord struct {
-	Language          string  `json:"language"` // BCP 47
-	Pages             int     `json:"pages"`    // printed sides that it fills
-	QR                string  `json:"qr"`       // the exact text in the code; "" when there is none
-	Page              string  `json:"page"`     // path of the file that the code opens; "" when there is no code
+	Language          string  `json:"language"`     // BCP 47
+	Pages             int     `json:"pages"`        // printed sides that it fills
+	QR                string  `json:"qr"`           // the exact text in the code; "" when there is none
+	QRVersion         int     `json:"qr_version"`   // 1 to 40 (ISO/IEC 18004): 17 + 4 x version modules along a side; 0 when there is no code
+	QRLevel           string  `json:"qr_level"`     // of error correction: "Q", which mends about 25 % of the codewords; "" when there is no code
+	QRModuleMM        float64 `json:"qr_module_mm"` // side of a module on paper; 0 when there is no code
+	Page              string  `json:"page"`         // path of the file that the code opens; "" when there is no code
 	ReadingDistanceFt float64 `json:"reading_distance_ft"`
 	CapHeightMM       float64 `json:"cap_height_mm"`
 }
@@ -217,7 +229,7 @@ func byPath(a, b FileRecord) int { return strings.Compare(a.Path, b.Path) }
 
 // withLists is the record with empty lists where it had none, so that the file says [] and never null.
 func (r JobRecord) withLists() JobRecord {
-	r.Days, r.Fonts, r.Pages = list(r.Days), list(r.Fonts), list(r.Pages)
+	r.Days, r.Fonts, r.Pages, r.PDFs = list(r.Days), list(r.Fonts), list(r.Pages), list(r.PDFs)
 	r.Reasons, r.Files, r.Sheets = list(slices.Clone(r.Reasons)), list(r.Files), list(slices.Clone(r.Sheets))
 	for i := range r.Reasons {
 		r.Reasons[i].Missing = list(r.Reasons[i].Missing)

@@ -16,11 +16,12 @@ func aRecord(code, token string) JobRecord {
 	return JobRecord{
 		Code: code, Token: token, Address: "14 Alder Court, Larkfield", Days: []string{"2027-05-08", "2027-05-11"},
 		WalkList: "print/" + code + "/walk.html", Everything: "print/" + code + "/all.html",
+		PDFs:  []PDFRecord{{"print/" + code + "/home-printer.pdf", "letter", 4}},
 		Fonts: []FontRecord{{"Noto Sans", "2.015", digest([]byte("font"))}},
 		Sheets: []SheetRecord{{
 			ID: "windows-n12", Kind: "close_windows_request", Title: "Close-windows request", To: "12 Alder Court", For: []string{"n12"}, Hang: []string{"front_door"},
 			Revision: 2, Replaces: 1, Copies: 1, Paper: "letter", Path: "print/" + code + "/windows-n12.html", SHA256: digest([]byte("sheet")), Due: "2027-05-06",
-			Faces: []FaceRecord{{"es", 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", "web/" + token + "/ES/WINDOWS/index.html", 3, 3.5}},
+			Faces: []FaceRecord{{"es", 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", 4, "Q", 1.027, "web/" + token + "/ES/WINDOWS/index.html", 3, 3.5}},
 		}},
 		Pages: []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", digest([]byte("page"))}},
 		Reasons: []ReasonRecord{{"windows of 12 Alder Court", "shut", "14 ft from the work <20 ft>", "40 CFR 745.85(a)(2)(ii)(C)", "n12", "good practice",
@@ -46,8 +47,8 @@ func TestRecordsAreReadAsWritten(t *testing.T) {
 func TestRecordHasTheDocumentedKeys(t *testing.T) {
 	text := string(encodeJSON(aRecord("alder-14", aToken).withLists()))
 	at := 0
-	for _, key := range []string{"code", "token", "address", "days", "walk_list", "everything", "lot", "fonts", "name", "version", "sha256", "sheets", "id", "kind",
-		"title", "to", "for", "hang", "revision", "replaces", "copies", "paper", "path", "sha256", "due", "faces", "language", "pages", "qr", "page",
+	for _, key := range []string{"code", "token", "address", "days", "walk_list", "everything", "copy_shop", "pdfs", "path", "paper", "pages", "lot", "fonts", "name", "version", "sha256", "sheets", "id", "kind",
+		"title", "to", "for", "hang", "revision", "replaces", "copies", "paper", "path", "sha256", "due", "faces", "language", "pages", "qr", "qr_version", "qr_level", "qr_module_mm", "page",
 		"reading_distance_ft", "cap_height_mm", "pages", "path", "url", "kind", "language", "sha256", "reasons", "decision", "outcome", "because", "source", "about", "binds", "missing", "field",
 		"would", "files"} {
 		i := strings.Index(text[at:], `"`+key+`": `)

@@ -45,6 +45,9 @@ func split(view templates.Face) ([]templates.Face, error) {
 		second.Foot.Sheet += ", 2/2"
 		return []templates.Face{first, second}, nil
 	}
+	if view.Code.Size > templates.LetterCodeSize {
+		return nil, fmt.Errorf("the base address is so long that its code takes %.0f mm and leaves too little room on a side of paper; choose a shorter one", view.Code.Size)
+	}
 	table := tableHeight(view.Letter.Text, view.Letter.Type())
 	return nil, fmt.Errorf("the table of days is %.0f mm high and leaves no room on a side of paper; give equal days equal hours and arrangements, or split the job in two", table)
 }
@@ -144,12 +147,27 @@ func footerHeight(view templates.Face) float64 {
 	}
 	who := millimetres(templates.PhoneSize*templates.TextLeading) + lineHeight(templates.TextSize)*float64(linesOf(call, templates.TextSize, width))
 	if view.Code.SVG != "" {
-		typed := fmt.Sprintf("%s, %s %s%s", view.Code.Scan, view.Code.OrType, view.Code.Host, strings.Join(view.Code.Digits, " "))
-		who += 1 + lineHeight(templates.TypedSize)*float64(len(fit.Bold().Lines(typed, templates.TypedSize, points(width))))
+		who += 1 + lineHeight(templates.TypedSize)*float64(len(fit.Bold().Lines(typed(view.Code), templates.TypedSize, points(width))))
 	}
 	small := strings.Join([]string{view.Foot.Sheet, view.Foot.Caution, view.Foot.Revision, view.Foot.Draft}, " · ")
 	foot := millimetres(templates.SmallPrint*templates.SmallLeading) * float64(len(fit.Regular().Lines(small, templates.SmallPrint, points(templates.FieldWidth))))
 	return templates.FooterAbove + max(view.Code.Size, who) + templates.FootRule + foot
+}
+
+// typed is the line with the address to type.
+func typed(c templates.Code) string {
+	return fmt.Sprintf("%s, %s %s%s", c.Scan, c.OrType, c.Host, strings.Join(c.Digits, " "))
+}
+
+// oneLine is the type size in pt at which that line keeps to one line of a sign, where no other has room.
+func oneLine(c templates.Code) (float64, error) {
+	const least = 7
+	room := points(templates.FieldWidth) * (1 - spare)
+	size := min(templates.TypedSize, templates.TypedSize*room/fit.Bold().Width(typed(c), templates.TypedSize))
+	if size < least {
+		return 0, fmt.Errorf("the address to type is too long for a line of a sign; choose a shorter base address than %s", c.Host)
+	}
+	return size, nil
 }
 
 // phoneWidth is the width in pt of the line with the phone, when it also says whom to ask for.

@@ -28,6 +28,7 @@ type Font struct {
 
 // A Leaf is one sheet of paper as it leaves the printer: a front, and a back unless it is blank.
 type Leaf struct {
+	Bookmark string // names the sheet in the outline of a PDF; "" for none
 	Faces    []Face
 	PadBlank bool // a blank back keeps the next leaf on a front when everything is printed in one go
 }
@@ -112,12 +113,13 @@ type Call struct {
 
 // A Code is a QR code of so many mm with the address that it opens, to type. Nothing is set when sheets carry phones only.
 type Code struct {
-	SVG    template.HTML
-	Size   float64 // mm, quiet zone included
-	Scan   string
-	OrType string
-	Host   string   // "leaf.example.org/"
-	Digits []string // the 12 digits of the address in groups
+	SVG     template.HTML
+	Size    float64 // mm, quiet zone included
+	Scan    string
+	OrType  string
+	Host    string   // "leaf.example.org/"
+	OneLine float64  // pt, for an address that has to stay on one line; 0 where it may wrap
+	Digits  []string // the 12 digits of the address in groups
 }
 
 // A Foot is the small print below.
@@ -126,4 +128,19 @@ type Foot struct {
 	Revision string
 	Caution  string
 	Draft    string // "" when a fluent person has signed the translation
+}
+
+// Sides counts the sides of paper, blank backs included.
+func (s Sheet) Sides() int {
+	sides := 0
+	if s.WalkList != nil {
+		sides = (len(s.WalkList.Pages) + 1) / 2 * 2
+	}
+	for _, leaf := range s.Leaves {
+		sides += len(leaf.Faces)
+		if leaf.PadBlank {
+			sides++
+		}
+	}
+	return sides
 }

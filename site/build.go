@@ -105,16 +105,16 @@ func (p press) record(job notices.Job, plan notices.Plan) (JobRecord, error) {
 
 func fontName(f *fit.Font) string { return fmt.Sprintf("%s %d", f.Family, f.Weight) }
 
-// sheets renders each sheet into a file of its own, and returns the leaves of all, in printing order, as often as there are copies.
-func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord, files Files) ([]templates.Leaf, error) {
-	var all []templates.Leaf
+// sheets renders each sheet into a file of its own, and returns the leaves of all, by size of paper and in printing order, as often as there are copies.
+func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord, files Files) (map[string][]templates.Leaf, error) {
+	all := map[string][]templates.Leaf{}
 	for _, sheet := range plan.Sheets {
 		leaves, made, err := p.sheet(sheet, remembered)
 		if err != nil {
 			return nil, err
 		}
 		data, err := templates.RenderSheet(templates.Sheet{
-			Title: made.Title + ", " + made.To, Paper: made.Paper, Fonts: p.fonts("../fonts/"), Leaves: leaves,
+			Title: made.Title + ", " + made.To, Paper: made.paperSize(), Fonts: p.fonts("../fonts/"), Leaves: leaves,
 		})
 		if err != nil {
 			return nil, err
@@ -122,7 +122,7 @@ func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord
 		files[made.Path], made.SHA256 = data, digest(data)
 		record.Sheets = append(record.Sheets, made)
 		for range sheet.Copies {
-			all = append(all, leaves...)
+			all[made.paperSize()] = append(all[made.paperSize()], leaves...)
 		}
 	}
 	return all, nil
@@ -149,19 +149,26 @@ func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Lea
 	}
 	var faces []templates.Face
 	for _, f := range sheet.Faces {
-		sides, made, err := p.face(sheet, f, record.Revision)
+		made, err := p.face(sheet, f, record.Revision)
 		if err != nil {
 			return nil, record, err
 		}
-		faces = append(faces, sides...)
-		record.Faces = append(record.Faces, made)
+		faces, record.Paper = append(faces, made.sides...), made.paper
+		record.Faces = append(record.Faces, made.record)
 	}
 	return leaves(faces), record, nil
 }
 
-// leaves put two faces on a sheet of paper, and leave the last back blank when their number is odd.
+// leaves put two faces on a sheet of paper, and leave the last back blank when their number is odd. The sheets of one sign hang side by side, so each
+// has a blank back.
 func leaves(faces []templates.Face) []templates.Leaf {
 	var all []templates.Leaf
+	if faces[0].Tile != nil {
+		for i := range faces {
+			all = append(all, templates.Leaf{Faces: faces[i : i+1], PadBlank: i < len(faces)-1})
+		}
+		return all
+	}
 	for pair := range slices.Chunk(faces, 2) {
 		all = append(all, templates.Leaf{Faces: pair})
 	}

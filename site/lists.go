@@ -46,8 +46,8 @@ func (p press) english(id string) string {
 
 func (p press) word(id string) string { return locales.Alone(p.english(id)) }
 
-// lists adds the walk list, and the file that prints everything in one go, to the files of a job.
-func (p press) lists(job notices.Job, plan notices.Plan, leaves []templates.Leaf, record *JobRecord, files Files) error {
+// lists adds the walk list, and the files that print everything in one go, to the files of a job.
+func (p press) lists(job notices.Job, plan notices.Plan, leaves map[string][]templates.Leaf, record *JobRecord, files Files) error {
 	folder := "print/" + p.code + "/"
 	record.WalkList, record.Everything = folder+"walk-list.html", folder+"everything.html"
 	walk := p.walkList(job, plan)
@@ -55,14 +55,26 @@ func (p press) lists(job notices.Job, plan notices.Plan, leaves []templates.Leaf
 	if err != nil {
 		return err
 	}
+	files[record.WalkList] = list
+	files[record.Everything], err = templates.RenderSheet(templates.Sheet{
+		Title: "Everything to print for job " + p.code, Paper: walk.Paper, Fonts: walk.Fonts, WalkList: &walk, Leaves: onFronts(leaves[walk.Paper]),
+	})
+	if err != nil || len(leaves[string(notices.Tabloid)]) == 0 {
+		return err
+	}
+	record.CopyShop = folder + "copy-shop.html"
+	files[record.CopyShop], err = templates.RenderSheet(templates.Sheet{
+		Title: "For the copy shop, job " + p.code, Paper: string(notices.Tabloid), Fonts: walk.Fonts, Leaves: onFronts(leaves[string(notices.Tabloid)]),
+	})
+	return err
+}
+
+// onFronts gives each leaf a back, so that the next one begins on a front.
+func onFronts(leaves []templates.Leaf) []templates.Leaf {
 	for i := range leaves {
 		leaves[i].PadBlank = len(leaves[i].Faces) == 1
 	}
-	all, err := templates.RenderSheet(templates.Sheet{
-		Title: "Everything to print for job " + p.code, Paper: walk.Paper, Fonts: walk.Fonts, WalkList: &walk, Leaves: leaves,
-	})
-	files[record.WalkList], files[record.Everything] = list, all
-	return err
+	return leaves
 }
 
 func (p press) walkList(job notices.Job, plan notices.Plan) templates.WalkList {
@@ -134,7 +146,7 @@ func (kit Kit) desk(records []JobRecord) ([]byte, error) {
 func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
 	job := templates.DeskJob{
 		Code: r.Code, Address: r.Address, Days: days(r.Days), Draft: kit.drafts(r),
-		Everything: belowPrint(r.Everything), WalkList: belowPrint(r.WalkList),
+		Everything: belowPrint(r.Everything), CopyShop: belowPrint(r.CopyShop), WalkList: belowPrint(r.WalkList),
 		Piles: kit.piles(r), TakeDown: takeDown(r),
 	}
 	if r.Lot != nil {
@@ -203,14 +215,22 @@ func (kit Kit) deskRow(s SheetRecord) templates.DeskRow {
 	return row
 }
 
-// readFrom says how far the legend reads, and how far it should.
+// readFrom says how far the legend reads, how many sheets that takes and how to join them, and what to do when it should read from farther.
 func readFrom(s SheetRecord) string {
-	text := fmt.Sprintf("legend reads from %.0f ft, code from about 2 ft", s.Faces[0].ReadingDistanceFt)
-	if s.ReadFromFt > s.Faces[0].ReadingDistanceFt {
-		text += fmt.Sprintf("; outside it has to be read from %.0f ft, so hang it where people have to pass it", s.ReadFromFt)
+	face := s.Faces[0]
+	text := fmt.Sprintf("legend reads from %.0f ft, %.0f ft in poor light; code from about 2 ft", face.ReadingDistanceFt, face.PoorDistanceFt)
+	if face.Pages > 1 {
+		text += fmt.Sprintf(". %d sheets of %s, because one can not carry letters that read from %.0f ft: cut each but the last along the dashed line, lay it on the next, tape",
+			face.Pages, paperNames[s.paperSize()], s.ReadFromFt)
+	}
+	if s.ReadFromFt > face.ReadingDistanceFt {
+		text += fmt.Sprintf(". It has to be read from %.0f ft, and its words do not fit larger on so many sheets: hang it where people have to pass it", s.ReadFromFt)
 	}
 	return text
 }
+
+// paperNames are what the coordinator calls paper.
+var paperNames = map[string]string{"letter": "Letter paper", "a4": "A4 paper", "11x17": "11 x 17 in paper, from the copy shop"}
 
 // takeDown lists each door with the number of its signs.
 func takeDown(r JobRecord) []templates.DeskTick {

@@ -30,6 +30,7 @@ type Desk struct {
 type DeskJob struct {
 	Code, Address, Days  string
 	Everything, WalkList string // links
+	CopyShop             string // link; "" when nothing needs larger paper
 	Draft                []string
 	Drawing              template.HTML // "" when no work is outside
 	Piles                []DeskPile

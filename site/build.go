@@ -14,7 +14,7 @@ import (
 // Build makes all files of one job, in memory. The ledger is the one that already knows this make; earlier is the job's record in the output
 // folder, or the zero JobRecord. It is pure: the same input gives the same bytes, on every machine and on every day.
 func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier JobRecord) (Unit, error) {
-	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot}
+	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot, posters: map[string]poster{}}
 	if kit.Key != "" {
 		p.token = Token(kit.Key, job.Code)
 	}

@@ -20,6 +20,8 @@ type press struct {
 	number    string // of the house
 	lot       notices.Lot
 	token     string // "" for sheets without codes
+
+	posters map[string]poster // made already, as the signs of a job have the same legend
 }
 
 // A printing is what one face prints: its sides of paper, the paper, and the record of it.

@@ -22,13 +22,14 @@ type poster struct {
 type posterLine struct {
 	text int
 	line string
+	edge float64 // pt that its accents need above it or below it, at the edge of a sheet
 }
 
 func (p poster) reach() float64 { return reach(p.size, p.signal, fit.Good) }
 
 // posterOf sets a legend as large as the sheets allow. It leaves the texts of the message whole when they then reach so many ft; otherwise one text may
 // begin on one sheet and end on the next. It is not ok when there is no such poster.
-func posterOf(legend []string, s stock, feet float64) (poster, bool) {
+func posterOf(legend []fit.Text, s stock, feet float64) (poster, bool) {
 	whole, ok := largest(legend, s, feet, true)
 	if ok && whole.reach() >= feet {
 		return whole, true
@@ -44,7 +45,7 @@ const quarter = 0.25 // pt between two sizes that are tried
 
 // largest finds the largest size that fits. A signal word that goes on two lines at some size takes more room than it does at a larger one, so that the
 // search may stop early; the size that is needed is therefore tried as well.
-func largest(legend []string, s stock, feet float64, whole bool) (poster, bool) {
+func largest(legend []fit.Text, s stock, feet float64, whole bool) (poster, bool) {
 	steps := int(templates.TileLargest / quarter)
 	first := sort.Search(steps, func(i int) bool {
 		_, ok := posterAt(legend, s, float64(steps-i)*quarter, whole)
@@ -60,26 +61,29 @@ func largest(legend []string, s stock, feet float64, whole bool) (poster, bool) 
 }
 
 // posterAt sets the message at one size and the signal word at twice that: distance / 300 and distance / 150.
-func posterAt(legend []string, s stock, size float64, whole bool) (poster, bool) {
+func posterAt(legend []fit.Text, s stock, size float64, whole bool) (poster, bool) {
 	p := poster{stock: s, size: size, signal: 2 * size}
 	if size == 0 {
 		return p, false
 	}
 	var ok bool
-	if p.danger, ok = fit.Condensed().Set(legend[0], p.signal, points(templates.TileInside)); !ok {
+	if p.danger, ok = legend[0].Set(p.signal, points(templates.TileInside)); !ok {
 		return p, false
 	}
 	var lines []posterLine
 	p.leading = templates.TileLeading
 	for i, text := range legend[1:] {
-		set, ok := fit.Condensed().Set(text, size, points(templates.TileInside))
+		set, ok := text.Set(size, points(templates.TileInside))
 		if !ok {
 			return p, false
 		}
 		for _, line := range set {
-			lines = append(lines, posterLine{i, line})
+			lines = append(lines, posterLine{text: i, line: line})
 		}
 		p.leading = max(p.leading, fit.Condensed().Leading(set, templates.TileClearance))
+	}
+	for i := range lines {
+		lines[i].edge = edge([]string{lines[i].line}, p.size, p.leading)
 	}
 	p.pieces, ok = p.cut(lines, whole)
 	return p, ok
@@ -159,15 +163,15 @@ func edge(lines []string, size, leading float64) float64 {
 // height is what the lines take on a sheet, in pt.
 func (p poster) height(lines []posterLine) float64 {
 	texts := lines[len(lines)-1].text - lines[0].text + 1
-	return float64(len(lines))*p.leading*p.size + float64(texts-1)*templates.TileGap*p.size + 2*edge(words(lines), p.size, p.leading)
+	return float64(len(lines))*p.leading*p.size + float64(texts-1)*templates.TileGap*p.size + 2*mostEdge(lines)
 }
 
-func words(lines []posterLine) []string {
-	var all []string
+func mostEdge(lines []posterLine) float64 {
+	most := 0.0
 	for _, l := range lines {
-		all = append(all, l.line)
+		most = max(most, l.edge)
 	}
-	return all
+	return most
 }
 
 // tile is one sheet of the poster, counted from 0.
@@ -180,7 +184,7 @@ func (p poster) tile(i int) templates.Tile {
 	if tile.Opens {
 		tile.Danger = p.dangerLines()
 	}
-	tile.Hazards = templates.Lines{Size: p.size, Leading: p.leading, Edge: edge(words(p.pieces[i]), p.size, p.leading)}
+	tile.Hazards = templates.Lines{Size: p.size, Leading: p.leading, Edge: mostEdge(p.pieces[i])}
 	for j, l := range p.pieces[i] {
 		if j == 0 || l.text != p.pieces[i][j-1].text {
 			tile.Hazards.Texts = append(tile.Hazards.Texts, nil)

@@ -40,16 +40,9 @@ func (p press) addSign(v *voice, sheet notices.Sheet, face notices.Face, view te
 	if err != nil {
 		return err
 	}
-	for _, stock := range p.stocks() {
-		if best.reach() >= float64(sheet.ReadFrom) {
-			break
-		}
-		if p, ok := posterOf(text.legend, stock, float64(sheet.ReadFrom)); ok && p.reach() > best.reach() {
-			best = design{sides: nil, paper: stock.String(), size: p.size, signal: p.signal, poster: &p}
-		}
-	}
-	if best.poster != nil {
-		best.sides, err = tiles(view, text, *best.poster)
+	if far, ok := p.farPoster(text.legend, float64(sheet.ReadFrom), best.reach()); ok {
+		best = design{paper: far.stock.String(), size: far.size, signal: far.signal}
+		best.sides, err = tiles(view, text, far)
 	}
 	made.sides, made.paper = best.sides, best.paper
 	best.note(&made.record)
@@ -61,7 +54,28 @@ type design struct {
 	sides        []templates.Face
 	paper        string
 	size, signal float64
-	poster       *poster
+}
+
+// farPoster is the first poster that reaches so many feet, or the one that reaches farthest; it is not ok when none reaches farther than what there is.
+func (p press) farPoster(legend []string, feet, reached float64) (best poster, ok bool) {
+	key := fmt.Sprint(legend, feet)
+	if best, ok := p.posters[key]; ok {
+		return best, best.reach() > reached
+	}
+	var texts []fit.Text
+	for _, text := range legend {
+		texts = append(texts, fit.Condensed().Text(text))
+	}
+	for _, stock := range p.stocks() {
+		if max(best.reach(), reached) >= feet {
+			break
+		}
+		if p, ok := posterOf(texts, stock, feet); ok && p.reach() > best.reach() {
+			best = p
+		}
+	}
+	p.posters[key] = best
+	return best, best.reach() > reached
 }
 
 func (d design) reach() float64 { return reach(d.size, d.signal, fit.Good) }

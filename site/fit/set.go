@@ -1,15 +1,20 @@
 package fit
 
-// Set breaks the text into even lines of type of one size, and tells whether every line is narrow enough.
-func (f *Font) Set(text string, size, width float64) (lines []string, fits bool) {
-	p := f.paragraph(text)
+// A Text is a text to set at several sizes. It keeps what was measured, and is not for several goroutines at once.
+type Text struct{ p *paragraph }
+
+// Text prepares a text.
+func (f *Font) Text(text string) Text { return Text{f.paragraph(text)} }
+
+// Set breaks the text into even lines of type of one size in pt, and tells whether every line is narrow enough.
+func (t Text) Set(size, width float64) (lines []string, fits bool) {
 	measure := width * (1 - spare) / size
-	for _, line := range p.filled(measure) {
-		if p.width(line) > measure {
+	for _, line := range t.p.filled(measure) {
+		if t.p.width(line) > measure {
 			return nil, false
 		}
 	}
-	return p.lines(p.even(measure)), true
+	return t.p.lines(t.p.even(measure)), true
 }
 
 // Leading is the line height as a multiple of the type size at which no ink of a line comes nearer to the ink of the next than the given clearance,

@@ -12,6 +12,7 @@ type Programme struct {
 	LargerPaper []Paper            // that a copy shop nearby prints on
 	Stricter    map[string]float64 // the programme's own figures, by the name of the rule; each stricter than the rule
 
+	LargePrint   bool // everything to read in the hand is set in at least 18 pt, on as many sides as that takes
 	RefuseDrafts bool // sheets in a translation that no fluent speaker has checked are refused, not printed with a mark
 }
 

@@ -40,7 +40,7 @@ type builtDemo struct {
 	err       error
 }
 
-var demos = map[string]*builtDemo{"letter": {}, "a4": {}, "letter\nlarger_paper: [11x17]": {}}
+var demos = map[string]*builtDemo{"letter": {}, "a4": {}, "letter\nlarger_paper: [11x17]": {}, "letter\nlarge_print: yes": {}}
 
 // out is the output folder.
 func (d *builtDemo) out() string { return filepath.Join(d.programme, "out") }

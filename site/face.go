@@ -163,9 +163,10 @@ func fitted(font *fit.Font, texts []string, box templates.Box) (templates.Fitted
 // points are mm in pt.
 func points(mm float64) float64 { return mm * 72 / 25.4 }
 
-// letterView is the layout of everything but signs.
+// letterView is the layout of everything but signs. Large print has no room for a drawing, and says all of it in words; a receipt, whose two languages
+// share a side, stays at 14 pt.
 func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*templates.Letter, error) {
-	text, err := p.textView(v, headBox(kind, face.Content), face.Content)
+	text, err := p.textView(v, p.headBox(kind, face.Content), face.Content)
 	if err != nil {
 		return nil, err
 	}
@@ -174,6 +175,9 @@ func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*temp
 		err = p.addBeside(face, letter)
 	}
 	letter.Roomy = isRoomy(kind)
+	if p.programme.LargePrint && letter.Beside == nil {
+		letter.Large, letter.Roomy, letter.Text.Drawing = true, false, nil
+	}
 	return letter, err
 }
 
@@ -215,11 +219,11 @@ func (p press) textView(v *voice, box templates.Box, content notices.Content) (t
 	return view, err
 }
 
-func headBox(kind notices.Kind, content notices.Content) templates.Box {
+func (p press) headBox(kind notices.Kind, content notices.Content) templates.Box {
 	switch {
 	case len(content.Marks) == 0:
 		return templates.WideBox
-	case isRoomy(kind):
+	case isRoomy(kind) && !p.programme.LargePrint:
 		return templates.RoomyBox
 	}
 	return templates.HeadBox

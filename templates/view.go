@@ -73,6 +73,7 @@ type Lines struct {
 // A Letter is a head, a table of facts, short blocks, and lines to fill in.
 type Letter struct {
 	Roomy  bool // larger, one sentence a line: for what a neighbour reads in ten seconds
+	Large  bool // large print: 18 pt
 	Text   Text
 	Beside *Text // the same in a second language, below the first
 	Blanks []Blank

@@ -70,6 +70,8 @@ const (
 const (
 	Letter Paper = "letter"
 	A4     Paper = "a4"
+
+	Tabloid Paper = "11x17" // at a copy shop
 )
 
 // Areas are the places that a sign can name.

@@ -14,7 +14,7 @@ import (
 // Build makes all files of one job, in memory. The ledger is the one that already knows this make; earlier is the job's record in the output
 // folder, or the zero JobRecord. It is pure: the same input gives the same bytes, on every machine and on every day.
 func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier JobRecord) (Unit, error) {
-	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot}
+	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot, posters: map[string]poster{}}
 	if kit.Key != "" {
 		p.token = Token(kit.Key, job.Code)
 	}
@@ -120,14 +120,14 @@ func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord
 			return nil, err
 		}
 		data, err := templates.RenderSheet(templates.Sheet{
-			Title: made.Title + ", " + made.To, Paper: made.Paper, Fonts: p.fonts("../fonts/"), Leaves: leaves,
+			Title: made.Title + ", " + made.To, Paper: made.paperSize(), Fonts: p.fonts("../fonts/"), Leaves: leaves,
 		})
 		if err != nil {
 			return nil, err
 		}
 		files[made.Path], made.SHA256 = data, digest(data)
 		record.Sheets = append(record.Sheets, made)
-		all[made.Paper] = append(all[made.Paper], copies(leaves, made)...)
+		all[made.paperSize()] = append(all[made.paperSize()], copies(leaves, made)...)
 	}
 	return all, nil
 }
@@ -168,19 +168,26 @@ func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Lea
 	}
 	var faces []templates.Face
 	for _, f := range sheet.Faces {
-		sides, made, err := p.face(sheet, f, record.Revision)
+		made, err := p.face(sheet, f, record.Revision)
 		if err != nil {
 			return nil, record, err
 		}
-		faces = append(faces, sides...)
-		record.Faces = append(record.Faces, made)
+		faces, record.Paper = append(faces, made.sides...), made.paper
+		record.Faces = append(record.Faces, made.record)
 	}
 	return leaves(faces), record, nil
 }
 
-// leaves put two faces on a sheet of paper, and leave the last back blank when their number is odd.
+// leaves put two faces on a sheet of paper, and leave the last back blank when their number is odd. The sheets of one sign hang side by side, so each
+// has a blank back.
 func leaves(faces []templates.Face) []templates.Leaf {
 	var all []templates.Leaf
+	if faces[0].Tile != nil {
+		for i := range faces {
+			all = append(all, templates.Leaf{Faces: faces[i : i+1], PadBlank: i < len(faces)-1})
+		}
+		return all
+	}
 	for pair := range slices.Chunk(faces, 2) {
 		all = append(all, templates.Leaf{Faces: pair})
 	}

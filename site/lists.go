@@ -241,14 +241,22 @@ func (kit Kit) deskRow(s SheetRecord) templates.DeskRow {
 	return row
 }
 
-// readFrom says how far the legend reads, and how far it should.
+// readFrom says how far the legend reads, how many sheets that takes and how to join them, and what to do when it should read from farther.
 func readFrom(s SheetRecord) string {
-	text := fmt.Sprintf("legend reads from %.0f ft, code from about 2 ft", s.Faces[0].ReadingDistanceFt)
-	if s.ReadFromFt > s.Faces[0].ReadingDistanceFt {
-		text += fmt.Sprintf("; outside it has to be read from %.0f ft, so hang it where people have to pass it", s.ReadFromFt)
+	face := s.Faces[0]
+	text := fmt.Sprintf("legend reads from %.0f ft, %.0f ft in poor light; code from about 2 ft", face.ReadingDistanceFt, face.PoorDistanceFt)
+	if face.Pages > 1 {
+		text += fmt.Sprintf(". %d sheets of %s, because one can not carry letters that read from %.0f ft: cut each but the last along the dashed line, lay it on the next, tape",
+			face.Pages, paperNames[s.paperSize()], s.ReadFromFt)
+	}
+	if s.ReadFromFt > face.ReadingDistanceFt {
+		text += fmt.Sprintf(". It has to be read from %.0f ft, and its words do not fit larger on so many sheets: hang it where people have to pass it", s.ReadFromFt)
 	}
 	return text
 }
+
+// paperNames are what the coordinator calls paper.
+var paperNames = map[string]string{"letter": "Letter paper", "a4": "A4 paper", "11x17": "11 x 17 in paper, from the copy shop"}
 
 // takeDown lists each door with the number of its signs.
 func takeDown(r JobRecord) []templates.DeskTick {

@@ -15,6 +15,7 @@ import (
 
 	"github.com/PuerkitoBio/goquery"
 
+	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
 	"example.org/doorleaf/templates"
 )
@@ -30,17 +31,24 @@ var papers = map[string]struct {
 }{
 	"letter": {612, 792, []int{300, 150}},
 	"a4":     {595.28, 841.89, nil},
+	"11x17":  {792, 1224, nil}, // at the copy shop
 }
+
+var usualPapers = []string{"letter", "a4"}
 
 // Every sheet of the demo is printed, measured and read on both papers.
 func TestPrintedSheets(t *testing.T) {
-	for paper := range papers {
+	for _, paper := range usualPapers {
 		demo := demoOn(t, paper)
 		for _, job := range demo.jobs {
 			for _, sheet := range job.Sheets {
 				t.Run(paper+"/"+job.Code+"/"+sheet.ID, func(t *testing.T) {
 					t.Parallel()
-					checkSheet(t, demo, sheet)
+					if strings.Contains(sheet.Paper, " x") {
+						checkTiles(t, demo, sheet)
+					} else {
+						checkSheet(t, demo, sheet)
+					}
 				})
 			}
 		}
@@ -71,6 +79,10 @@ func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 		for i, shot := range shoot(t, printed, dpi) {
 			checkCode(t, shot, recorded[i].QR)
 			checkQuietZone(t, faces[i], shot)
+			if dpi == 300 && sheet.Kind == string(notices.WorkAreaSign) {
+				checkCapitals(t, painted(t, shot), dpi, faces[i].Fits[0].Lines, true, sheet.Faces[i].SignalHeightMM)
+				checkCapitals(t, painted(t, shot), dpi, faces[i].Fits[1].Lines, false, sheet.Faces[i].CapHeightMM)
+			}
 		}
 	}
 }
@@ -213,18 +225,7 @@ type measuredFace struct {
 		Box    box
 		Fitted bool
 	}
-	Fits []struct {
-		Planned float64 // pt, as the style says
-		Size    float64
-		Box     box
-		Room    box // inside the element around it
-		Lines   []struct {
-			Text     string
-			Rows     int
-			Leading  float64
-			Box, Ink box // Ink is where the text stands, wrapped or not
-		}
-	}
+	Fits  []measuredFit
 	Codes []struct {
 		Box     box
 		Modules float64 // along a side
@@ -234,6 +235,22 @@ type measuredFace struct {
 }
 
 func (f measuredFace) is(class string) bool { return slices.Contains(strings.Fields(f.Classes), class) }
+
+// A measuredFit is texts that were measured before they were set. Sizes are px.
+type measuredFit struct {
+	Planned float64 // pt, as the style says
+	Size    float64
+	Box     box
+	Room    box // inside the element around it
+	Lines   []measuredLine
+}
+
+type measuredLine struct {
+	Text     string
+	Rows     int
+	Leading  float64
+	Box, Ink box // Ink is where the text stands, wrapped or not
+}
 
 // measuredFaces measures every face that carries something.
 func measuredFaces(b tab) []measuredFace {
@@ -449,7 +466,7 @@ func painted(t *testing.T, path string) *image.Gray {
 
 // One file prints a whole job, two-sided: the walk list, then every sheet as often as there are copies, each beginning on a front.
 func TestPrintedEverything(t *testing.T) {
-	for paper := range papers {
+	for _, paper := range usualPapers {
 		demo := demoOn(t, paper)
 		for _, job := range demo.jobs {
 			t.Run(paper+"/"+job.Code, func(t *testing.T) {
@@ -475,7 +492,7 @@ func checkEverything(t *testing.T, demo *builtDemo, job site.JobRecord, paper st
 	want := padded(slices.Repeat([]string{"en"}, len(lists)))
 	for _, sheet := range job.Sheets {
 		for range sheet.Copies {
-			want = append(want, padded(languages(sheet))...)
+			want = append(want, leaves(sheet)...)
 		}
 	}
 	got := evaluated[[]string](all, `[...document.querySelectorAll('section.face')].map(f => f.matches('.blank') ? '' : f.lang)`)
@@ -483,6 +500,17 @@ func checkEverything(t *testing.T, demo *builtDemo, job site.JobRecord, paper st
 		t.Errorf("the languages of the sides, in order, with \"\" for a blank back, are\n%q, want\n%q", got, want)
 	}
 	checkPaper(t, all.pdf(), paper, len(got))
+}
+
+// leaves are the sides of a sheet with the blank backs that keep fronts on fronts. A sign over several sheets has a blank back behind each.
+func leaves(sheet site.SheetRecord) (all []string) {
+	if !strings.Contains(sheet.Paper, " x") {
+		return padded(languages(sheet))
+	}
+	for _, side := range languages(sheet) {
+		all = append(all, side, "")
+	}
+	return all
 }
 
 // languages has one for each side of a sheet.

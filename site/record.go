@@ -42,7 +42,7 @@ type JobRecord struct {
 	Address    string         `json:"address"`    // of the house; private to the paper
 	Days       []string       `json:"days"`       // work days, YYYY-MM-DD, in order
 	WalkList   string         `json:"walk_list"`  // path of the list to carry along the street
-	Everything string         `json:"everything"` // path of the file that prints all sheets at once
+	Everything string         `json:"everything"` // path of the file that prints all sheets at once, but those on larger paper
 	CopyShop   string         `json:"copy_shop"`  // path of the file that prints the signs on larger paper; "" when there are none
 	PDFs       []PDFRecord    `json:"pdfs"`       // for the printer; empty when the last make was without --pdf, or found no browser
 	Lot        *templates.Lot `json:"lot"`        // the plan drawing of the coordinator's sheet, in ft; null when no work is outside
@@ -78,7 +78,7 @@ type SheetRecord struct {
 	Revision   int          `json:"revision"`
 	Replaces   int          `json:"replaces"` // the revision whose paper has to come down or be thrown away; 0 when there is none
 	Copies     int          `json:"copies"`
-	Paper      string       `json:"paper"`
+	Paper      string       `json:"paper"` // "letter", "a4" or "11x17"; "letter x3" when the sign takes three sheets, joined one below the other
 	Path       string       `json:"path"`
 	SHA256     string       `json:"sha256"`
 	Due        string       `json:"due"`          // YYYY-MM-DD; "" when there is no such day
@@ -87,17 +87,25 @@ type SheetRecord struct {
 	Faces      []FaceRecord `json:"faces"`
 }
 
+// paperSize is the paper of each sheet that it takes.
+func (s SheetRecord) paperSize() string {
+	size, _, _ := strings.Cut(s.Paper, " ")
+	return size
+}
+
 // A FaceRecord is one side of a sheet, in one language.
 type FaceRecord struct {
-	Language          string  `json:"language"`     // BCP 47
-	Pages             int     `json:"pages"`        // printed sides that it fills
-	QR                string  `json:"qr"`           // the exact text in the code; "" when there is none
-	QRVersion         int     `json:"qr_version"`   // 1 to 40 (ISO/IEC 18004): 17 + 4 x version modules along a side; 0 when there is no code
-	QRLevel           string  `json:"qr_level"`     // of error correction: "Q", which mends about 25 % of the codewords; "" when there is no code
-	QRModuleMM        float64 `json:"qr_module_mm"` // side of a module on paper; 0 when there is no code
-	Page              string  `json:"page"`         // path of the file that the code opens; "" when there is no code
-	ReadingDistanceFt float64 `json:"reading_distance_ft"`
-	CapHeightMM       float64 `json:"cap_height_mm"`
+	Language          string  `json:"language"`                 // BCP 47
+	Pages             int     `json:"pages"`                    // printed sides that it fills; the sheets of a sign over several are printed on fronts alone
+	QR                string  `json:"qr"`                       // the exact text in the code; "" when there is none
+	QRVersion         int     `json:"qr_version"`               // 1 to 40 (ISO/IEC 18004): 17 + 4 x version modules along a side; 0 when there is no code
+	QRLevel           string  `json:"qr_level"`                 // of error correction: "Q", which mends about 25 % of the codewords; "" when there is no code
+	QRModuleMM        float64 `json:"qr_module_mm"`             // side of a module on paper; 0 when there is no code
+	Page              string  `json:"page"`                     // path of the file that the code opens; "" when there is no code
+	ReadingDistanceFt float64 `json:"reading_distance_ft"`      // signs only: of the legend, in good conditions, in whole feet rounded down
+	PoorDistanceFt    float64 `json:"poor_reading_distance_ft"` // signs only: the same at dusk or in rain
+	CapHeightMM       float64 `json:"cap_height_mm"`            // of the message lines of a legend, or of the head of a letter
+	SignalHeightMM    float64 `json:"signal_height_mm"`         // signs only: of the signal word, at least the reading distance / 150
 }
 
 // A PageRecord is one page of the website.

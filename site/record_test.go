@@ -21,7 +21,7 @@ func aRecord(code, token string) JobRecord {
 		Sheets: []SheetRecord{{
 			ID: "windows-n12", Kind: "close_windows_request", Title: "Close-windows request", To: "12 Alder Court", For: []string{"n12"}, Hang: []string{"front_door"},
 			Revision: 2, Replaces: 1, Copies: 1, Paper: "letter", Path: "print/" + code + "/windows-n12.html", SHA256: digest([]byte("sheet")), Due: "2027-05-06",
-			Faces: []FaceRecord{{"es", 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", 4, "Q", 1.027, "web/" + token + "/ES/WINDOWS/index.html", 3, 3.5}},
+			Faces: []FaceRecord{{"es", 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", 4, "Q", 1.027, "web/" + token + "/ES/WINDOWS/index.html", 3, 1, 3.5, 7}},
 		}},
 		Pages: []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", digest([]byte("page"))}},
 		Reasons: []ReasonRecord{{"windows of 12 Alder Court", "shut", "14 ft from the work <20 ft>", "40 CFR 745.85(a)(2)(ii)(C)", "n12", "good practice",

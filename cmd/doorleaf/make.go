@@ -3,6 +3,7 @@ package main
 import (
 	"cmp"
 	"fmt"
+	"os"
 	"path/filepath"
 
 	"example.org/doorleaf/notices"
@@ -32,6 +33,9 @@ func (m makeSheet) Run(c console) error {
 	}
 	fmt.Fprintf(c.out, "made %s in %s; %s\n", count(len(jobs), "job", "jobs"), folder.Out, changedFiles(changed))
 	fmt.Fprintf(c.out, "open   %s\n", filepath.Join(folder.Out, "print", "index.html"))
+	for _, warning := range site.MissingFonts(jobs, os.ReadFile) {
+		fmt.Fprintf(c.out, "check  %s\n", warning)
+	}
 	if folder.Browser != nil {
 		for _, job := range jobs {
 			fmt.Fprintf(c.out, "print  %s, two-sided: all sheets of %s\n", filepath.Join(folder.Out, "print", job.Code, site.HomePrinter), job.Code)

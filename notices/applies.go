@@ -4,38 +4,47 @@ import "slices"
 
 var (
 	whyManyHomes   = deskText("applies.many_homes", Year(0), Period(""), Percent(0))
-	whyAgeUnknown  = deskText("applies.age_unknown")
-	whyNewer       = deskText("applies.newer", Year(0))
+	whyAgeUnknown  = deskText("applies.age_unknown", Limit(0))
+	whyNewer       = deskText("applies.newer", Year(0), Limit(0))
+	whyOldThere    = deskText("applies.old_there", Year(0), Limit(0), PlaceName(""))
 	outTreatAsLead = deskText("applies.treat_as_lead")
 	outNotOld      = deskText("applies.not_old")
-	wouldTakeAway  = deskText("applies.would_take_away")
+	wouldTakeAway  = deskText("applies.would_take_away", Limit(0))
 	outShownFree   = deskText("tests.shown_free", Name(""))
 	whyShownFree   = deskText("tests.shown_free_why")
 	outStillLead   = deskText("tests.still_lead", Name(""))
 	whyLeadFound   = deskText("tests.lead_found")
 	whyNotCounted  = deskText("tests.not_counted")
+	whyKitNotAided = deskText("tests.not_counted_aided")
 	whyNotAll      = deskText("tests.not_all")
 	whyNotClear    = deskText("tests.not_clear")
+	wouldCount     = deskText("tests.would_count")
 	outEmergency   = deskText("emergency.outcome")
 	whyEmergency   = deskText("emergency.why")
 )
 
-// isOld reports whether the rules for old paint may hold: unknown counts as before 1978.
-func (job Job) isOld() bool {
-	return job.Built == 0 || float64(job.Built) < job.rule(FirstYearWithout).Value
-}
+// isOld reports whether the rules for old paint may hold, the federal ones or those of the place: unknown counts as before 1978.
+func (job Job) isOld() bool { return job.builtBefore(job.rule(FirstYearWithout)) }
+
+// isTargetHousing reports whether the federal rules may hold.
+func (job Job) isTargetHousing() bool { return job.builtBefore(FirstYearWithout) }
+
+func (job Job) builtBefore(year Rule) bool { return job.Built == 0 || float64(job.Built) < year.Value }
 
 func oldPaint(job Job) Reason {
 	r := Reason{Decision: "old_paint", Outcome: outTreatAsLead.With(), Source: FirstYearWithout.Source(), Binds: GoodPractice}
+	firstYear := Limit(FirstYearWithout.Value)
 	switch {
 	case job.Built == 0:
-		r.Because = whyAgeUnknown.With()
-		r.Missing = []Missing{{"built", wouldTakeAway.With()}}
-	case job.isOld():
+		r.Because = whyAgeUnknown.With(firstYear)
+		r.Missing = []Missing{{"built", wouldTakeAway.With(firstYear)}}
+	case job.isTargetHousing():
 		r.Because = manyHomes(job.Built)
 		r.Source += "; " + eraSource
+	case job.isOld():
+		r.Because, r.Source = whyOldThere.With(Year(job.Built), firstYear, PlaceName(job.place())), job.rule(FirstYearWithout).Source()
 	default:
-		r.Outcome, r.Because = outNotOld.With(), whyNewer.With(Year(job.Built))
+		r.Outcome, r.Because = outNotOld.With(), whyNewer.With(Year(job.Built), firstYear)
 	}
 	return r
 }
@@ -48,8 +57,9 @@ func manyHomes(built int) Message {
 	return whyManyHomes.With(Year(built), Eras[i].Built, Eras[i].Percent)
 }
 
-// shownFree reports whether tests that count cover every surface of the work and found no lead, and none that counts found some.
-func (w Work) shownFree() bool {
+// shownFree reports whether tests that count cover every surface of the work and found no lead, and none that counts found some. Where federal housing
+// money is in the job, or may be, only an inspector's report can show it (24 CFR 35.110, paint testing).
+func (job Job) shownFree(w Work) bool {
 	free := false
 	for _, t := range w.Tests {
 		if !t.counts() {
@@ -58,11 +68,12 @@ func (w Work) shownFree() bool {
 		if t.Result != NoLead {
 			return false
 		}
-		free = free || t.Covers == AllSurfaces
+		free = free || t.Covers == AllSurfaces && job.showsFree(t)
 	}
 	return free
 }
 
+// counts: the test says something under the renovation rule.
 func (t Test) counts() bool {
 	return slices.ContainsFunc(TestKinds, func(k struct {
 		Name   TestKind
@@ -72,30 +83,43 @@ func (t Test) counts() bool {
 	})
 }
 
+// showsFree: the test is of a kind that every rule of the job takes as proof.
+func (job Job) showsFree(t Test) bool {
+	return t.counts() && (job.FederalAid == No || t.How == "certified_inspector")
+}
+
 // leadWork is the work that everybody has to be kept out of: all of it, but for what tests have shown to be free of lead.
 func (job Job) leadWork() []Work {
-	return slices.DeleteFunc(slices.Clone(job.Work), Work.shownFree)
+	return slices.DeleteFunc(slices.Clone(job.Work), job.shownFree)
 }
 
 func tests(job Job) []Reason {
 	var all []Reason
 	for _, w := range job.Work {
 		if len(w.Tests) > 0 {
-			all = append(all, tested(w))
+			all = append(all, job.tested(w))
 		}
 	}
 	return all
 }
 
-func tested(w Work) Reason {
-	if w.shownFree() {
-		return Reason{Decision: "tests", About: w.ID, Outcome: outShownFree.With(Name(w.ID)), Because: whyShownFree.With(), Source: TestSource, Binds: GoodPractice}
+func (job Job) tested(w Work) Reason {
+	r := Reason{Decision: "tests", About: w.ID, Outcome: outShownFree.With(Name(w.ID)), Because: whyShownFree.With(), Source: TestSource, Binds: GoodPractice}
+	if job.shownFree(w) {
+		return r
 	}
-	return Reason{Decision: "tests", About: w.ID, Outcome: outStillLead.With(Name(w.ID)), Because: whyStillLead(w), Source: TestSource, Binds: GoodPractice}
+	r.Outcome, r.Because = outStillLead.With(Name(w.ID)), job.whyStillLead(w)
+	if r.Because.ID == whyKitNotAided.ID {
+		r.Source = AidedTestSource
+		if job.FederalAid == Unknown {
+			r.Missing = []Missing{{"federal_housing_money", wouldCount.With()}}
+		}
+	}
+	return r
 }
 
 // whyStillLead names the strongest ground.
-func whyStillLead(w Work) Message {
+func (job Job) whyStillLead(w Work) Message {
 	has := func(holds func(Test) bool) bool { return slices.ContainsFunc(w.Tests, holds) }
 	switch {
 	case has(func(t Test) bool { return t.Result == LeadFound }):
@@ -104,6 +128,10 @@ func whyStillLead(w Work) Message {
 		return whyNotCounted.With()
 	case has(func(t Test) bool { return t.counts() && t.Result == NotClear }):
 		return whyNotClear.With()
+	case !has(func(t Test) bool { return t.counts() && t.Covers == AllSurfaces }):
+		return whyNotAll.With()
+	case !has(job.showsFree):
+		return whyKitNotAided.With()
 	}
 	return whyNotAll.With()
 }

@@ -19,10 +19,11 @@ var (
 	outSignsUp      = deskText("due.signs_up", Day{})
 	whySignsUp      = deskText("due.signs_up_why")
 	outPamphlet     = deskText("due.pamphlet", Day{}, SecondDay{})
-	whyPamphlet     = deskText("due.pamphlet_why")
+	whyPamphlet     = deskText("due.pamphlet_why", Number(0), Limit(0))
 	outPamphletDone = deskText("due.pamphlet_done", Day{})
-	whyTooEarly     = deskText("due.pamphlet_too_early", Day{}, Number(0))
-	whyMailedLate   = deskText("due.pamphlet_mailed_late", Day{}, Number(0))
+	whyTooEarly     = deskText("due.pamphlet_too_early", Day{}, Number(0), Limit(0))
+	whyMailedLate   = deskText("due.pamphlet_mailed_late", Day{}, Number(0), Limit(0))
+	whyNotSigned    = deskText("due.pamphlet_not_signed", Limit(0))
 	whyGivenLate    = deskText("due.pamphlet_given_late", Day{})
 	wouldBeChecked  = deskText("due.would_be_checked")
 	whyPamphletFree = deskText("due.pamphlet_free")
@@ -109,7 +110,7 @@ func (job Job) neighbourDates() []Reason {
 	first := firstDay(job.outsideWork())
 	by, business := job.rule(RequestAhead), job.rule(BusinessDays)
 	late := Reason{Decision: "neighbours_late", Outcome: outLateAfter.With(Day(job.neighbourLateAfter())), Because: whyLateAfter.With(Number(business.Value)), Source: business.Source(), Binds: GoodPractice}
-	if business.Sureness == Read && job.mustTell() != "" {
+	if law := job.mustTell(); law != "" && business.Citation == law {
 		late.Binds = Law
 	}
 	return []Reason{
@@ -131,7 +132,7 @@ func (job Job) pamphlet() []Reason {
 	}
 	r.Binds = Law
 	all := []Reason{r}
-	if job.Pamphlet.Given.IsZero() {
+	if job.Pamphlet.Given.IsZero() || job.Pamphlet.How == Attempted {
 		all = append(all, Reason{Decision: "attempted_delivery", Outcome: outAttempted.With(), Because: whyAttempted.With(), Source: "40 CFR 745.84(a)(2)(i)", Binds: Law})
 	}
 	if job.Owner != LivesHere {
@@ -143,7 +144,8 @@ func (job Job) pamphlet() []Reason {
 func (job Job) pamphletDue() Reason {
 	first := firstDay(job.leadWork())
 	earliest, mailed := first.Plus(-int(PamphletEarliest.Value)), first.Plus(-int(PamphletMailed.Value))
-	r := Reason{Decision: "pamphlet_due", Outcome: outPamphlet.With(Day(earliest), SecondDay(mailed)), Because: whyPamphlet.With(), Source: PamphletSource, Binds: GoodPractice}
+	why := whyPamphlet.With(Number(PamphletEarliest.Value), Limit(PamphletMailed.Value))
+	r := Reason{Decision: "pamphlet_due", Outcome: outPamphlet.With(Day(earliest), SecondDay(mailed)), Because: why, Source: PamphletSource, Binds: GoodPractice}
 	given := job.Pamphlet.Given
 	switch {
 	case given.IsZero() && !job.renovationBinds():
@@ -151,13 +153,15 @@ func (job Job) pamphletDue() Reason {
 	case given.IsZero():
 		r.Missing = []Missing{{"pamphlet", wouldBeChecked.With()}}
 	case given.Compare(earliest) < 0:
-		r.Because = whyTooEarly.With(Day(given), Number(given.daysUntil(first)))
+		r.Because = whyTooEarly.With(Day(given), Number(given.daysUntil(first)), Limit(PamphletEarliest.Value))
 	case job.Pamphlet.How == Mailed && given.Compare(mailed) > 0:
-		r.Because = whyMailedLate.With(Day(given), Number(given.daysUntil(first)))
+		r.Because = whyMailedLate.With(Day(given), Number(given.daysUntil(first)), Limit(PamphletMailed.Value))
 	case given.Compare(first) >= 0:
 		r.Because = whyGivenLate.With(Day(given))
+	case job.Pamphlet.How == Attempted:
+		r.Because = whyNotSigned.With(Limit(PamphletMailed.Value))
 	default:
-		r.Outcome, r.Because = outPamphletDone.With(Day(given)), whyPamphlet.With()
+		r.Outcome, r.Because = outPamphletDone.With(Day(given)), why
 	}
 	return r
 }

@@ -1,6 +1,10 @@
 package notices
 
-import "example.org/doorleaf/notices/strict"
+import (
+	"fmt"
+
+	"example.org/doorleaf/notices/strict"
+)
 
 // JobFields are the keys of a job file.
 var JobFields = fieldsOf(jobRows)
@@ -150,7 +154,7 @@ var workRows = []row[Work]{
 	{Field{Key: "ways_in", Holds: HoldsList, Required: true, Min: 1, Question: "By which doors, stairs or gates could somebody walk in? Each gets a sign.", Example: "[front_door]",
 		Noun: "way", Words: wordsOf(Ways)},
 		func(r *reader, v *strict.Node, w *Work) { w.WaysIn = listOf[Way](v) }},
-	{Field{Key: "cleaned_nightly", Holds: HoldsOneLine, Question: "Do you clean the area, and 10 ft around it, at the end of each day?", Example: "yes", Noun: "answer", Words: answers},
+	{Field{Key: "cleaned_nightly", Holds: HoldsOneLine, Question: fmt.Sprintf("Do you clean the area, and %v around it, at the end of each day?", Feet(NightlyStrip.Value)), Example: "yes", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, w *Work) { w.Nightly = Answer(v.Text) }},
 	{Field{Key: "lot_line", Holds: HoldsOneLine, Question: "Outside: how far is it from the work to the property line?", Example: "6 ft", Pattern: lengthPattern},
 		func(r *reader, v *strict.Node, w *Work) { w.LotLine, w.LotLineKnown = r.gap(v) }},
@@ -253,7 +257,7 @@ var neighbourRows = []row[Neighbour]{
 	{Field{Key: "gap", Holds: HoldsOneLine, Question: "How far is it from the work to their nearest wall?", Example: "14 ft",
 		Pattern: lengthPattern},
 		func(r *reader, v *strict.Node, n *Neighbour) { n.Gap, n.GapKnown = r.gap(v) }},
-	{Field{Key: "near", Holds: HoldsOneLine, Question: "When nobody measured: is that within 20 ft?", Example: "not_sure",
+	{Field{Key: "near", Holds: HoldsOneLine, Question: fmt.Sprintf("When nobody measured: is that within %v?", Feet(WindowReach.Value)), Example: "not_sure",
 		Noun: "answer", Words: wordsOf([]Answer{Yes, No, NotSure})},
 		func(r *reader, v *strict.Node, n *Neighbour) { n.Near = Answer(v.Text) }},
 	{Field{Key: "languages", Holds: HoldsListOrUnknown, Min: 1, Question: "Which languages do they read?", Example: "[es]",

@@ -18,6 +18,7 @@ var (
 
 	LotYourSide = text("lot.your_side")
 	LotTheWork  = text("lot.the_work")
+	LotNear     = text("lot.near")
 	LotScale    = text("lot.scale")
 	LotSketch   = text("lot.sketch")
 

@@ -9,8 +9,10 @@ type Programme struct {
 	Languages   []Language // every page exists in all of these, so that a page's existence tells nothing about a family
 	TimeZone    string     // IANA name, such as America/Chicago
 	Paper       Paper
+	LargerPaper []Paper            // that a copy shop nearby prints on
 	Stricter    map[string]float64 // the programme's own figures, by the name of the rule; each stricter than the rule
 
+	LargePrint   bool // everything to read in the hand is set in at least 18 pt, on as many sides as that takes
 	RefuseDrafts bool // sheets in a translation that no fluent speaker has checked are refused, not printed with a mark
 }
 

@@ -29,7 +29,7 @@ func (job Job) letterHead(h Household) Message {
 func (job Job) living(h Household) []Fact {
 	var away, home []DayAtHome
 	leaves := job.leavesOn(h)
-	for _, d := range h.OnWorkDays {
+	for _, d := range h.inOrder() {
 		switch {
 		case !leaves.IsZero() && d.Day.Compare(leaves) >= 0:
 		case d.Away == Yes:
@@ -41,22 +41,33 @@ func (job Job) living(h Household) []Fact {
 	return slices.Concat(daysAtHome(home), job.daysAway(away), job.nights(h, leaves))
 }
 
-// leavesOn is the first day on which a household sleeps elsewhere: a day that it named, or the first day of inside work; zero when it stays.
+// leavesOn is the first day on which a household sleeps elsewhere: a day that it named, or an earlier one on which it may not stay; zero when it stays.
 func (job Job) leavesOn(h Household) Date {
 	if job.stay(h).stay != SleepElsewhere {
 		return Date{}
 	}
-	for _, d := range h.OnWorkDays {
-		if d.SleepsAt != "" {
-			return d.Day
-		}
+	_, planned := h.plansToSleep()
+	if job.mayStay(h).stay != SleepElsewhere {
+		return planned
 	}
-	for _, w := range job.leadWork() {
-		if w.Where == Inside {
-			return firstDay(insideOf(job.leadWork()))
-		}
+	must := job.mayNotStayFrom(h)
+	if planned.IsZero() || must.Compare(planned) < 0 {
+		return must
 	}
-	return firstDay(job.leadWork())
+	return planned
+}
+
+// mayNotStayFrom is the first day of inside work, or an earlier one without a way in and out, bed, bathroom and kitchen.
+func (job Job) mayNotStayFrom(h Household) Date {
+	inside := insideOf(job.leadWork())
+	if len(inside) == 0 {
+		return firstDay(job.leadWork())
+	}
+	from := firstDay(inside)
+	if day, reached := job.firstUnreached(h); !reached && day.Compare(from) < 0 {
+		return day
+	}
+	return from
 }
 
 func insideOf(works []Work) []Work {

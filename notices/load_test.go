@@ -77,17 +77,17 @@ func TestLoadWholeJob(t *testing.T) {
 			Languages: []Language{"en", "es", "vi"}, TimeZone: "America/Chicago", Paper: Letter,
 		},
 		File: "jobs/alder-14.yaml", Code: "alder-14", Address: "14 Alder Court, Larkfield", State: "MN", Built: 1931, Owner: LivesHere,
-		AnyonePaid: No, FederalAid: Unknown, CheckedBy: ClearanceTest,
+		AnyonePaid: No, FederalAid: Unknown, CheckedBy: ClearanceTest, Emergency: Unknown,
 		OnTheDay: Contact{Name: "Rosa", Phone: "6125550142", Speaks: []Language{"en", "es"}},
 		Work: []Work{
 			{
 				ID: "porch", Where: Outside, Area: "front_porch", Task: "scrape_and_paint", Parts: []Part{"railings", "trim"},
 				HowMuch: Amount{SquareFeet: 60}, Faces: []string{"street", "12 Alder Court"}, Storey: 1, Days: []Date{day(8), day(9)},
-				CrewArrives: 8 * 60, CleanedBy: 16*60 + 30, RainDay: day(15), WaysIn: []Way{"front_door"},
+				CrewArrives: 8 * 60, CleanedBy: 16*60 + 30, RainDay: day(15), WaysIn: []Way{"front_door"}, Nightly: Unknown,
 			},
 			{
 				ID: "hall", Where: Inside, Area: "hallway", Task: "sand", HowMuch: Amount{Thing: "a_door"}, Storey: 1, Days: []Date{day(11)},
-				CrewArrives: 8 * 60, CleanedBy: 15*60 + 30, WaysIn: []Way{"front_door", "kitchen_door", "stairs"},
+				CrewArrives: 8 * 60, CleanedBy: 15*60 + 30, WaysIn: []Way{"front_door", "kitchen_door", "stairs"}, Nightly: Unknown,
 			},
 		},
 		Households: []Household{{
@@ -99,8 +99,8 @@ func TestLoadWholeJob(t *testing.T) {
 			},
 		}},
 		Neighbours: []Neighbour{
-			{ID: "n12", Address: "12 Alder Court", Gap: 14.5, GapKnown: true, Near: NotSure, Languages: []Language{"es"}, Homes: 2},
-			{ID: "n16", Address: "16 Alder Court", Gap: jobs[0].Neighbours[1].Gap, GapKnown: true, Near: NotSure, Homes: 1},
+			{ID: "n12", Address: "12 Alder Court", Kind: OneHome, Gap: 14.5, GapKnown: true, Near: NotSure, Languages: []Language{"es"}, Homes: 2},
+			{ID: "n16", Address: "16 Alder Court", Kind: OneHome, Gap: jobs[0].Neighbours[1].Gap, GapKnown: true, Near: NotSure, Homes: 1},
 		},
 	}
 	// 4 m are 13 ft 1.48 in: NIST Special Publication 811, appendix B.9, 1 ft = 0.3048 m, from memory.
@@ -109,6 +109,46 @@ func TestLoadWholeJob(t *testing.T) {
 	}
 	if !reflect.DeepEqual(jobs[0], want) {
 		t.Errorf("have %+v\nwant %+v", jobs[0], want)
+	}
+}
+
+// The keys about rules: city, emergency, entries, pamphlet, tests, shares, nights, lines, openings, and what is agreed with whoever sleeps elsewhere.
+func TestLoadKeysAboutRules(t *testing.T) {
+	const text = `code: a
+address: 14 Alder Court
+state: CA
+city: San Francisco
+built: 1931
+emergency: no
+entries: [front_door, back_door]
+on_the_day: {name: Rosa, phone: 311, speaks: [en]}
+pamphlet: {given: 2027-04-20, how: mailed}
+work:
+  - {id: p, where: outside, area: front_porch, task: sand, parts: [trim], how_much: 3 sq ft, share_of_part: 8, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [gate],
+     cleaned_nightly: yes, lot_line: 6 ft, tests: [{how: laboratory, covers: some_surfaces, result: not_clear}]}
+households:
+  - {id: h, name: Lam, languages: [en], on_work_days: [{day: 2027-05-11, away: yes, reaches: [bed]}],
+     elsewhere: {where: Lakeside Inn, travel: taxi, paid_by: owner, medicines: we_fetch, pets: boarded, keys: crew_has_one}}
+neighbours: [{id: n, address: 12 Alder Court, kind: day_care, gap: 9 ft}]
+openings: [{id: w1, what: vent, area: kitchen, storey: 2, work: p, gap: 12.5 ft}]
+`
+	jobs, problems := Load(folder(testProgramme+"stricter: {window_reach: 30}\n", map[string]string{"jobs/a.yaml": text}), "jobs/a.yaml")
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	day := Date{2027, time.May, 11}
+	job := jobs[0]
+	got := []any{job.City, job.Emergency, job.Entries, job.Pamphlet, job.Openings, job.Programme.Stricter}
+	want := []any{
+		"San Francisco", No, []Way{"front_door", "back_door"}, Pamphlet{Date{2027, time.April, 20}, Mailed},
+		[]Opening{{ID: "w1", What: "vent", Area: "kitchen", Storey: 2, Work: "p", Gap: 12.5, GapKnown: true}}, map[string]float64{"window_reach": 30},
+	}
+	w, h := job.Work[0], job.Households[0]
+	got = append(got, w.PartShare, w.Nightly, w.LotLine, w.LotLineKnown, w.Tests, h.OnWorkDays, h.Elsewhere, job.Neighbours[0].Kind)
+	want = append(want, 8, Yes, Feet(6), true, []Test{{"laboratory", SomeSurfaces, NotClear}}, []DayAtHome{{Day: day, Away: Yes, Reaches: []Room{"bed"}}},
+		Elsewhere{"Lakeside Inn", "taxi", "owner", "we_fetch", "boarded", "crew_has_one"}, DayCare)
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("have %+v\nwant %+v", got, want)
 	}
 }
 
@@ -129,7 +169,7 @@ neighbours: [{id: n, address: 12 Alder Court}]
 		t.Fatal(problems)
 	}
 	j := jobs[0]
-	if j.Built != 0 || j.Owner != "" || j.AnyonePaid != Unknown || j.FederalAid != Unknown || j.CheckedBy != NotDecided {
+	if j.Built != 0 || j.Owner != "" || j.AnyonePaid != Unknown || j.FederalAid != Unknown || j.CheckedBy != NotDecided || j.Emergency != Unknown || j.Work[0].Nightly != Unknown || j.Work[0].LotLineKnown {
 		t.Errorf("house: %+v", j)
 	}
 	if h := j.Households[0]; h.Languages != nil || h.ChildUnder6 != Unknown {

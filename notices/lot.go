@@ -88,8 +88,7 @@ func (job Job) sideNamed(face string) side {
 	case "yard", "alley":
 		return back
 	}
-	i := slices.IndexFunc(job.Neighbours, func(n Neighbour) bool { return n.Address == face })
-	return job.sideOf(job.Neighbours[i])
+	return job.sideOf(Neighbour{Address: face})
 }
 
 func sideOfArea(a Area) side {

@@ -1,6 +1,10 @@
 package notices
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
 
 var (
 	outGround       = deskText("outside.ground", Name(""), Reach(0))
@@ -17,6 +21,7 @@ var (
 	whyNotMeasured  = deskText("windows.opening_not_measured", Reach(0))
 	whyTooFar       = deskText("windows.opening_beyond", Feet(0), Reach(0))
 	whyAbove        = deskText("windows.opening_above")
+	whyWholeSide    = deskText("windows.opening_whole_side")
 	wouldListThem   = deskText("windows.would_list")
 	wouldLeaveOpen  = deskText("windows.would_leave_open")
 )
@@ -25,20 +30,26 @@ var (
 func outside(job Job) []Reason {
 	var all []Reason
 	for _, w := range job.outsideWork() {
-		cover := job.groundCover(w)
+		cover := job.groundCover()
 		all = append(all, Reason{Decision: "ground_cover", About: w.ID, Outcome: outGround.With(Name(w.ID), Reach(cover.Value)), Because: whyGround.With(), Source: cover.Source(), Binds: job.binds()})
 		all = append(all, job.lineBarrier(w)...)
 	}
 	return all
 }
 
-// groundCover is wider in Minnesota above the first storey.
-func (job Job) groundCover(w Work) Rule {
+// groundCover is wider in Minnesota where the house is known to have more than one storey.
+func (job Job) groundCover() Rule {
 	rule := job.rule(GroundCover)
-	if job.State == "MN" && w.Storey > 1 && rule.stricter(tallGroundCover.Value) {
+	if job.State == "MN" && job.isTall() && rule.stricter(tallGroundCover.Value) {
 		return tallGroundCover
 	}
 	return rule
+}
+
+// isTall: some work or opening is above the ground floor.
+func (job Job) isTall() bool {
+	return slices.ContainsFunc(job.Work, func(w Work) bool { return w.Storey > 1 }) ||
+		slices.ContainsFunc(job.Openings, func(o Opening) bool { return o.Storey > 1 })
 }
 
 // lineBarrier: a line that nobody measured counts as near.
@@ -75,12 +86,14 @@ func ownOpenings(job Job) []Reason {
 	return all
 }
 
-// opening decides for one opening: shut on the same storey and on all below within the same horizontal distance.
+// opening decides for one opening: shut on the same storey and on all below within the same horizontal distance; in some places on the whole side.
 func (job Job) opening(o Opening, w Work) Reason {
 	reach := job.rule(WindowReach)
-	name := Name(fmt.Sprintf("%s: %s, %s", o.ID, o.What, o.Area))
+	name := Name(strings.ReplaceAll(fmt.Sprintf("%s (%s, %s)", o.ID, o.What, o.Area), "_", " "))
 	r := Reason{Decision: "own_opening", About: o.ID, Outcome: outShut.With(name), Source: reach.Source(), Binds: job.binds()}
-	switch {
+	switch law := job.wholeSide(); {
+	case law != "":
+		r.Because, r.Source, r.Binds = whyWholeSide.With(), law, job.lawHere()
 	case o.Storey > w.Storey:
 		r.Outcome, r.Because = outLeaveOpen.With(name), whyAbove.With()
 	case !o.GapKnown:

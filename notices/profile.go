@@ -1,6 +1,9 @@
 package notices
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // A Profile is the rules of a State or city that are stricter than the federal ones, as rows that stand in their place.
 type Profile struct {
@@ -9,6 +12,7 @@ type Profile struct {
 	City      string // "" for the whole State
 	Rows      []Rule // each takes the place of the row of that name when it is stricter, and gives the source when it is equal
 	MustTell  string // citation of the duty to tell neighbours; "" when there is none
+	WholeSide string // citation of the duty to keep all openings on the side of outside work shut, at any distance; "" when there is none
 	FrontSign bool   // a sign of 24 by 32 in at the front is asked for
 }
 
@@ -20,25 +24,27 @@ var Profiles = []Profile{
 			{"window_reach", 20, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read},
 			{"ground_cover", 10, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read},
 		},
-		MustTell: "Minnesota Rules 4761.2650",
+		MustTell:  "Minnesota Rules 4761.2650",
+		WholeSide: "Minnesota Rules 4761.2650",
 	},
 	{
 		Name: "San Francisco", State: "CA", City: "San Francisco",
 		Rows: []Rule{
-			{"business_days", 3, "business days", Larger, "San Francisco Building Code 327", "2026-11-25", Read},
+			{"first_year_without", 1979, "year", Larger, "San Francisco Building Code 327.1", "2026-11-25", Read},
+			{"business_days", 3, "business days", Larger, "San Francisco Building Code 327", "2026-11-25", Second},
 		},
 		MustTell:  "San Francisco Building Code 327",
 		FrontSign: true,
 	},
 }
 
-// tallGroundCover is Minnesota's wider ground cover for work above the first storey.
+// tallGroundCover is Minnesota's wider ground cover for a house of more than one storey.
 var tallGroundCover = Rule{"ground_cover", 20, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read}
 
 // profiles are those that hold for the job.
 func (job Job) profiles() []Profile {
 	return slices.DeleteFunc(slices.Clone(Profiles), func(p Profile) bool {
-		return p.State != job.State || p.City != "" && p.City != job.City
+		return p.State != job.State || p.City != "" && !strings.EqualFold(p.City, job.City)
 	})
 }
 
@@ -63,11 +69,19 @@ func (p Programme) rule(row Rule) Rule {
 	return row
 }
 
-// mustTell is the citation of a duty to tell neighbours; "" when no rule that we hold asks for it.
-func (job Job) mustTell() string {
+// mustTell is the citation of a duty to tell neighbours; "" when no rule that we hold asks for it here.
+func (job Job) mustTell() string { return job.duty(func(p Profile) string { return p.MustTell }) }
+
+// wholeSide is the citation of a duty to shut all openings on the side of outside work; "" when no rule that we hold asks for it here.
+func (job Job) wholeSide() string { return job.duty(func(p Profile) string { return p.WholeSide }) }
+
+func (job Job) duty(of func(Profile) string) string {
+	if job.lawHere() != Law {
+		return ""
+	}
 	for _, p := range job.profiles() {
-		if p.MustTell != "" {
-			return p.MustTell
+		if of(p) != "" {
+			return of(p)
 		}
 	}
 	return ""

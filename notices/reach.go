@@ -23,12 +23,14 @@ var (
 	wouldBeOneFace = deskText("languages.would_be_one")
 )
 
-// withinReach decides whether a neighbour's windows must close. What nobody measured and nobody answered counts as near.
+// withinReach decides whether a neighbour's windows must close. What nobody measured and nobody answered counts as near. The answer no is about the reach of
+// the rule, and says nothing of a wider one.
 func (job Job) withinReach(n Neighbour) bool {
+	reach := job.rule(WindowReach).Value
 	if n.GapKnown {
-		return float64(n.Gap) <= job.rule(WindowReach).Value
+		return float64(n.Gap) <= reach
 	}
-	return n.Near != No
+	return n.Near != No || WindowReach.stricter(reach)
 }
 
 // kindFor is the sheet that a neighbour gets.
@@ -74,7 +76,7 @@ func (job Job) whyReach(n Neighbour) Message {
 		return whyBeyond.With(n.Gap, reach)
 	case n.Near == Yes:
 		return whySaidNear.With(reach)
-	case n.Near == No:
+	case n.Near == No && !job.withinReach(n):
 		return whySaidFar.With(reach)
 	}
 	return whyNotSure.With(reach)

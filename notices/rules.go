@@ -110,6 +110,7 @@ const (
 	LanguageSource    = "40 CFR 745.85(a)(1); 24 CFR 35.1345(b)(2)"
 	RenovationSource  = "40 CFR 745.82(a)"
 	TestSource        = "40 CFR 745.82(a)(1)-(3)"
+	AidedTestSource   = "24 CFR 35.110, paint testing; 24 CFR 35.115(a)(4)"
 	EmergencySource   = "40 CFR 745.82(b); 24 CFR 35.115(a)(9)"
 	AidedSource       = "24 CFR 35.115; 24 CFR 35.1345"
 	CheckSource       = "40 CFR 745.85(b); 24 CFR 35.1340"

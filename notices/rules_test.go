@@ -20,12 +20,29 @@ var figures = map[string]struct {
 	rule          Rule
 	file, pattern string
 }{
-	"WindowReach":      {WindowReach, "40CFR745.85.html", `Close all doors and windows within (\d+) feet of the renovation`},
 	"FirstYearWithout": {FirstYearWithout, "40CFR745.103.html", `housing constructed prior to (\d+),`},
+	"SmallInside":      {SmallInside, "40CFR745.83.html", `disrupt (\d+) square feet or less of painted surface per room for interior`},
+	"SmallOutside":     {SmallOutside, "40CFR745.83.html", `or (\d+) square feet or less of painted surface for exterior`},
+	"SameRoom":         {SameRoom, "40CFR745.83.html", `in the same room within the same (\d+) days`},
+	"AidedInside":      {AidedInside, "24CFR35.1350.html", `(\d+) square feet \(0\.2 square meters\) in any one interior room`},
+	"AidedOutside":     {AidedOutside, "24CFR35.1350.html", `(\d+) square feet \(2 square meters\) on exterior surfaces`},
+	"AidedPart":        {AidedPart, "24CFR35.1350.html", `(\d+) percent of the total surface area`},
+	"OnePeriod":        {OnePeriod, "24CFR35.1345.html", `within one period of (\d+)-daytime hours`},
+	"FewDays":          {FewDays, "24CFR35.1345.html", `completed within (\d+) calendar days`},
+	"NightlyStrip":     {NightlyStrip, "24CFR35.1345.html", `the area within at least (\d+) feet \(3 meters\) of the containment`},
+	"WindowReach":      {WindowReach, "40CFR745.85.html", `Close all doors and windows within (\d+) feet of the renovation`},
+	"GroundCover":      {GroundCover, "40CFR745.85.html", `impermeable material extending (\d+) feet beyond the perimeter`},
+	"LineBarrier":      {LineBarrier, "40CFR745.85.html", `surfaces within (\d+) feet of the property line`},
+	"SignReadFrom":     {SignReadFrom, "24CFR35.1345.html", `easily read (\d+) feet \(6 meters\) from the edge`},
 	"PamphletEarliest": {PamphletEarliest, "40CFR745.84.html", `No more than (\d+) days before beginning renovation`},
 	"PamphletMailed":   {PamphletMailed, "40CFR745.84.html", `certificate of mailing at least (\d+) days prior`},
+	"DayStarts":        {rule: DayStarts},
+	"DayEnds":          {rule: DayEnds},
+	"TalkAhead":        {rule: TalkAhead},
 	"LetterAhead":      {rule: LetterAhead},
+	"RequestFirst":     {rule: RequestFirst},
 	"RequestAhead":     {rule: RequestAhead},
+	"BusinessDays":     {rule: BusinessDays},
 	"WindowsBefore":    {rule: WindowsBefore},
 	"Spares":           {rule: Spares},
 }
@@ -74,7 +91,7 @@ func sectionOf(file string) string {
 
 // Every row can be traced: what it counts, when it was read, and where it stands or that it is practice.
 func TestEveryFigureCanBeTraced(t *testing.T) {
-	units := []string{"ft", "days", "minutes", "copies", "year"}
+	units := []string{"ft", "sq ft", "percent", "hours", "o'clock", "days", "business days", "minutes", "copies", "year"}
 	for name, f := range figures {
 		if !slices.Contains(units, f.rule.Unit) || f.rule.Value <= 0 {
 			t.Errorf("%s is %v %q", name, f.rule.Value, f.rule.Unit)
@@ -115,4 +132,76 @@ func isRule(value ast.Expr) bool {
 	}
 	name, ok := literal.Type.(*ast.Ident)
 	return ok && name.Name == "Rule"
+}
+
+// Rows of profile.go against testdata/places.txt, which says on which public page each was read.
+func TestPlacesAgainstPublishedPages(t *testing.T) {
+	table, err := os.ReadFile(filepath.Join("..", "testdata", "places.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var published []string
+	for line := range strings.Lines(string(table)) {
+		if cells := strings.Split(line, "|"); len(cells) == 6 {
+			published = append(published, strings.Join(cells[:5], "|"))
+		}
+	}
+	ours := []string{placeRow("Minnesota", tallGroundCover, ", tall")}
+	for _, p := range Profiles {
+		for _, row := range p.Rows {
+			ours = append(ours, placeRow(p.Name, row, ""))
+		}
+	}
+	slices.Sort(published)
+	slices.Sort(ours)
+	if !slices.Equal(ours, published) {
+		t.Errorf("profile.go has\n%s\nand the pages have\n%s", strings.Join(ours, "\n"), strings.Join(published, "\n"))
+	}
+}
+
+func placeRow(place string, row Rule, suffix string) string {
+	return strings.Join([]string{place, row.Name + suffix, short(row.Value), string(row.Sureness), row.Citation}, "|")
+}
+
+// A row of a place is never looser than the federal one that it stands for, and points the same way.
+func TestNoPlaceIsLooser(t *testing.T) {
+	for _, p := range Profiles {
+		for _, row := range p.Rows {
+			federal, known := figureNamed(row.Name)
+			if !known || row.Unit != federal.Unit || row.Stricter != federal.Stricter {
+				t.Errorf("%s: no federal figure is like %s", p.Name, row.Name)
+			}
+			if row.Value != federal.Value && !federal.stricter(row.Value) {
+				t.Errorf("%s: %s is %v, looser than %v", p.Name, row.Name, row.Value, federal.Value)
+			}
+		}
+	}
+}
+
+func figureNamed(name string) (Rule, bool) {
+	for _, f := range figures {
+		if f.rule.Name == name {
+			return f.rule, true
+		}
+	}
+	return Rule{}, false
+}
+
+// The rule that only an inspector or risk assessor tests paint in aided housing has no figure, and its words are looked up.
+func TestOnlyInspectorsTestAidedHousing(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "testdata", "cfr", "24CFR35.110.html"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(string(text), "by a certified lead-based paint inspector or risk assessor") {
+		t.Fatal("24 CFR 35.110 does not say who tests paint")
+	}
+	for _, k := range TestKinds {
+		for aid, want := range map[Answer]bool{Yes: k.Name == "certified_inspector", Unknown: k.Name == "certified_inspector", No: k.Counts} {
+			job := Job{FederalAid: aid}
+			if got := job.shownFree(Work{Tests: []Test{{k.Name, AllSurfaces, NoLead}}}); got != want {
+				t.Errorf("a test by %s with federal money %s shows free: %v", k.Name, aid, got)
+			}
+		}
+	}
 }

@@ -12,7 +12,7 @@ var (
 	whyPaidUnknown     = deskText("renovation.paid_unknown")
 	whyNotPaid         = deskText("renovation.not_paid")
 	whySmallRenovation = deskText("renovation.small", SquareFeet(0), Limit(0))
-	whyNotOld          = deskText("renovation.not_old")
+	whyNotOld          = deskText("renovation.not_old", Limit(0))
 	whyNoLeadWork      = deskText("renovation.no_lead_work")
 	wouldFreePaid      = deskText("renovation.would_free_paid")
 	wouldFreeSmall     = deskText("renovation.would_free_small")
@@ -39,12 +39,12 @@ func ruleSets(job Job) []Reason {
 
 // renovationBinds: the federal renovation rule holds for paid work on old paint that is not a small job.
 func (job Job) renovationBinds() bool {
-	return job.isOld() && len(job.leadWork()) > 0 && job.AnyonePaid != No && !job.small(renovationLimits)
+	return job.isTargetHousing() && len(job.leadWork()) > 0 && job.AnyonePaid != No && !job.small(renovationLimits)
 }
 
 // aidedBinds: the housing rule holds where federal housing money is in the job, or may be.
 func (job Job) aidedBinds() bool {
-	return job.isOld() && len(job.leadWork()) > 0 && job.FederalAid != No && !job.small(aidedLimits)
+	return job.isTargetHousing() && len(job.leadWork()) > 0 && job.FederalAid != No && !job.small(aidedLimits)
 }
 
 // binds is for steps that either federal rule asks for.
@@ -58,8 +58,8 @@ func (job Job) binds() Binding {
 func renovationRule(job Job) Reason {
 	r := Reason{Decision: "renovation_rule", Outcome: outNoRenovation.With(), Source: RenovationSource, Binds: GoodPractice}
 	switch {
-	case !job.isOld():
-		r.Because = whyNotOld.With()
+	case !job.isTargetHousing():
+		r.Because, r.Source = whyNotOld.With(Limit(FirstYearWithout.Value)), FirstYearWithout.Source()
 	case len(job.leadWork()) == 0:
 		r.Because, r.Source = whyNoLeadWork.With(), TestSource
 	case job.AnyonePaid == No:
@@ -81,10 +81,10 @@ func renovationRule(job Job) Reason {
 func aidedRule(job Job) Reason {
 	r := Reason{Decision: "housing_rule", Outcome: outNotAided.With(), Source: AidedSource, Binds: GoodPractice}
 	switch {
-	case !job.isOld():
-		r.Because = whyNotOld.With()
+	case !job.isTargetHousing():
+		r.Because, r.Source = whyNotOld.With(Limit(FirstYearWithout.Value)), "24 CFR 35.115(a)(1)"
 	case len(job.leadWork()) == 0:
-		r.Because, r.Source = whyNoLeadWork.With(), "24 CFR 35.115"
+		r.Because, r.Source = whyNoLeadWork.With(), AidedTestSource
 	case job.FederalAid == No:
 		r.Because = whyNotAided.With()
 	case job.small(aidedLimits):
@@ -103,7 +103,7 @@ func aidedRule(job Job) Reason {
 func placeRules(job Job) []Reason {
 	var all []Reason
 	for _, p := range job.profiles() {
-		r := Reason{Decision: "place_rules", Outcome: outProfile.With(PlaceName(p.Name)), Because: whyProfile.With(), Source: p.sources(), Binds: Law}
+		r := Reason{Decision: "place_rules", Outcome: outProfile.With(PlaceName(p.Name)), Because: whyProfile.With(), Source: p.sources(), Binds: job.lawHere()}
 		if p.FrontSign {
 			r.Because = whyFrontSign.With()
 		}
@@ -113,6 +113,14 @@ func placeRules(job Job) []Reason {
 		all = append(all, Reason{Decision: "place_rules", Outcome: outUnchecked.With(PlaceName(job.place())), Because: whyUnchecked.With(), Source: string(Practice), Binds: GoodPractice})
 	}
 	return all
+}
+
+// lawHere: the rules of a place are about old paint too.
+func (job Job) lawHere() Binding {
+	if job.isOld() && len(job.leadWork()) > 0 {
+		return Law
+	}
+	return GoodPractice
 }
 
 func (p Profile) sources() string {

@@ -34,9 +34,9 @@ func (w Work) neverSmall() bool {
 	return w.HowMuch.SquareFeet <= 0 || w.Task == "replace_windows" || w.Task == "take_out"
 }
 
-// sharesTooMuch: of a small part only a share may be disturbed, and a share that nobody gave is too much.
+// sharesTooMuch: of a small part only a share may be disturbed, and a share that nobody gave is too much. Parts that nobody named may be small ones.
 func (w Work) sharesTooMuch(limit Rule) bool {
-	small := slices.ContainsFunc(w.Parts, func(p Part) bool { return slices.Contains(SmallParts, p) })
+	small := len(w.Parts) == 0 || slices.ContainsFunc(w.Parts, func(p Part) bool { return slices.Contains(SmallParts, p) })
 	return limit.Value > 0 && small && (w.PartShare == 0 || float64(w.PartShare) > limit.Value)
 }
 
@@ -51,11 +51,11 @@ func sameRoom(work []Work, one Work, within Rule) float64 {
 	return sum
 }
 
-// daysApart is the least number of days between a day of one and a day of the other.
+// daysApart is the least number of days between a day of one and a day of the other, rain days among them.
 func daysApart(a, b Work) int {
 	least := 1 << 20
-	for _, x := range a.Days {
-		for _, y := range b.Days {
+	for _, x := range daysOf(a) {
+		for _, y := range daysOf(b) {
 			least = min(least, abs(x.daysUntil(y)))
 		}
 	}

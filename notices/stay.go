@@ -56,8 +56,8 @@ func outcomeOf(s Stay) Text { return []Text{outHomeOpen, outAway, outElsewhere}[
 // elsewhere does so.
 func (job Job) stay(h Household) verdict {
 	v := job.mayStay(h)
-	if i := slices.IndexFunc(h.OnWorkDays, func(d DayAtHome) bool { return d.SleepsAt != "" }); i >= 0 && v.stay < SleepElsewhere {
-		v = verdict{stay: SleepElsewhere, because: whyTheyDoSo.With(Name(h.OnWorkDays[i].SleepsAt)), source: RelocationSource}
+	if at, day := h.plansToSleep(); !day.IsZero() && v.stay < SleepElsewhere && len(job.leadWork()) > 0 {
+		v = verdict{stay: SleepElsewhere, because: whyTheyDoSo.With(Name(at)), source: RelocationSource}
 	}
 	if v.stay == SleepElsewhere {
 		v.missing = append(v.missing, h.notAgreed()...)
@@ -84,7 +84,7 @@ func (job Job) mayStay(h Household) verdict {
 // outsideOnly: the household may stay with an entry that does not lead through the work.
 func (job Job) outsideOnly(h Household) verdict {
 	for _, day := range WorkDays(job.leadWork()) {
-		if d, ok := h.on(day); ok && (d.Away == Yes || d.SleepsAt != "") {
+		if d, ok := h.on(day); ok && (job.awayIsEnough(d) || d.SleepsAt != "") {
 			continue
 		}
 		if d, ok := h.on(day); !ok || d.UsesDoor == "" || job.isWayInto(d.UsesDoor, day) {
@@ -127,11 +127,18 @@ func atHomeOr(reached bool, home, otherwise verdict) verdict {
 // awayOr: whoever is out for the one period, and has a bed to come back to once told, need not sleep elsewhere.
 func (job Job) awayOr(h Household, day Date) verdict {
 	for _, d := range WorkDays(job.leadWork()) {
-		if at, ok := h.on(d); !ok || at.Away != Yes && at.SleepsAt == "" && !job.reachesAll(at) {
+		if at, ok := h.on(d); !ok || !job.awayIsEnough(at) && at.SleepsAt == "" && !job.reachesAll(at) {
 			return verdict{stay: SleepElsewhere, because: whyNoReach.With(Day(day)), source: RelocationSource}
 		}
 	}
 	return verdict{stay: AwayInHours, because: whyAwayThen.With(), source: OnePeriod.Source()}
+}
+
+// awayIsEnough: out until told. Outside work that goes on on another day leaves an area that nobody may walk through in the night between; then an entry is
+// needed all the same.
+func (job Job) awayIsEnough(d DayAtHome) bool {
+	goesOn := slices.ContainsFunc(job.outsideWork(), func(w Work) bool { return w.Days[0].Compare(d.Day) <= 0 && w.Days[len(w.Days)-1].Compare(d.Day) > 0 })
+	return d.Away == Yes && (!goesOn || d.UsesDoor != "" && !job.isWayInto(d.UsesDoor, d.Day))
 }
 
 // firstUnreached is the first work day on which the household lacks a door, a bed, a bathroom or a kitchen; reached when there is none.
@@ -219,10 +226,23 @@ func (h Household) sleepsAt() string {
 	if h.Elsewhere.Where != "" {
 		return h.Elsewhere.Where
 	}
-	for _, d := range h.OnWorkDays {
+	at, _ := h.plansToSleep()
+	return at
+}
+
+// plansToSleep is the first day on which the household plans to sleep elsewhere, and where; zero when it plans none.
+func (h Household) plansToSleep() (at string, from Date) {
+	for _, d := range h.inOrder() {
 		if d.SleepsAt != "" {
-			return d.SleepsAt
+			return d.SleepsAt, d.Day
 		}
 	}
-	return ""
+	return "", Date{}
+}
+
+// inOrder are the days of the household, earliest first, however the file lists them.
+func (h Household) inOrder() []DayAtHome {
+	days := slices.Clone(h.OnWorkDays)
+	slices.SortStableFunc(days, func(a, b DayAtHome) int { return a.Day.Compare(b.Day) })
+	return days
 }

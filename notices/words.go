@@ -73,6 +73,8 @@ const (
 const (
 	Letter Paper = "letter"
 	A4     Paper = "a4"
+
+	Tabloid Paper = "11x17" // at a copy shop
 )
 
 // Areas are the places that a sign can name.
@@ -140,8 +142,8 @@ const (
 	Attempted Delivery = "attempted"
 )
 
-// SmallParts have so little surface that the housing rule counts a share of them instead of square feet.
-var SmallParts = []Part{"trim"}
+// SmallParts have so little surface that the housing rule counts a share of them as well: window sills, baseboards and trim.
+var SmallParts = []Part{"trim", "windows"}
 
 const (
 	Passed Verdict = "passed"

@@ -40,7 +40,7 @@ type builtDemo struct {
 	err       error
 }
 
-var demos = map[string]*builtDemo{"letter": {}, "a4": {}}
+var demos = map[string]*builtDemo{"letter": {}, "a4": {}, "letter\nlarger_paper: [11x17]": {}, "letter\nlarge_print: yes": {}}
 
 // out is the output folder.
 func (d *builtDemo) out() string { return filepath.Join(d.programme, "out") }
@@ -61,7 +61,7 @@ func demoOn(t *testing.T, paper string) *builtDemo {
 }
 
 func (d *builtDemo) build(paper string) (err error) {
-	if d.programme, err = os.MkdirTemp("", "doorleaf-"+paper); err != nil {
+	if d.programme, err = os.MkdirTemp("", "doorleaf-demo"); err != nil {
 		return err
 	}
 	if err := os.CopyFS(d.programme, os.DirFS("../cmd/doorleaf/demo")); err != nil {

@@ -14,7 +14,7 @@ import (
 // Build makes all files of one job, in memory. The ledger is the one that already knows this make; earlier is the job's record in the output
 // folder, or the zero JobRecord. It is pure: the same input gives the same bytes, on every machine and on every day.
 func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier JobRecord) (Unit, error) {
-	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot}
+	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot, posters: map[string]poster{}}
 	if kit.Key != "" {
 		p.token = Token(kit.Key, job.Code)
 	}
@@ -28,11 +28,12 @@ func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier J
 	if err := p.steps(job, remembered, &record, files); err != nil {
 		return Unit{}, err
 	}
-	leaves, err := p.sheets(plan, remembered, &record, files)
+	stacks, err := p.sheets(plan, remembered, &record, files)
 	if err != nil {
 		return Unit{}, err
 	}
-	if err := p.lists(job, plan, leaves, &record, files); err != nil {
+	prints, err := p.lists(job, plan, stacks, &record, files)
+	if err != nil {
 		return Unit{}, err
 	}
 	if p.token != "" {
@@ -45,7 +46,9 @@ func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier J
 		}
 		record.Pages = pageRecords
 	}
-	return NewUnit(record, files, earlier)
+	unit, err := NewUnit(record, files, earlier)
+	unit.prints = prints
+	return unit, err
 }
 
 // Remember is the ledger after a make of this job.
@@ -135,27 +138,43 @@ func (p press) record(job notices.Job, plan notices.Plan) (JobRecord, error) {
 
 func fontName(f *fit.Font) string { return fmt.Sprintf("%s %d", f.Family, f.Weight) }
 
-// sheets renders each sheet into a file of its own, and returns the leaves of all, in printing order, as often as there are copies.
-func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord, files Files) ([]templates.Leaf, error) {
-	var all []templates.Leaf
+// A stack is leaves in printing order, as often as there are copies. Each paper has one.
+type stacks map[string][]templates.Leaf
+
+// sheets renders each sheet into a file of its own, and returns the leaves of all.
+func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord, files Files) (stacks, error) {
+	all := stacks{}
 	for _, sheet := range plan.Sheets {
 		leaves, made, err := p.sheet(sheet, remembered)
 		if err != nil {
 			return nil, err
 		}
 		data, err := templates.RenderSheet(templates.Sheet{
-			Title: made.Title + ", " + made.To, Paper: made.Paper, Fonts: p.fonts("../fonts/"), Leaves: leaves,
+			Title: made.Title + ", " + made.To, Paper: made.paperSize(), Fonts: p.fonts("../fonts/"), Leaves: leaves,
 		})
 		if err != nil {
 			return nil, err
 		}
 		files[made.Path], made.SHA256 = data, digest(data)
 		record.Sheets = append(record.Sheets, made)
-		for range sheet.Copies {
-			all = append(all, leaves...)
-		}
+		all[made.paperSize()] = append(all[made.paperSize()], copies(leaves, made)...)
 	}
 	return all, nil
+}
+
+// copies are the leaves of a sheet as they leave the printer: each copy begins on a front, and the first has a bookmark.
+func copies(leaves []templates.Leaf, sheet SheetRecord) []templates.Leaf {
+	var all []templates.Leaf
+	for range sheet.Copies {
+		all = append(all, leaves...)
+	}
+	for i := range all {
+		all[i].PadBlank = len(all[i].Faces) == 1
+	}
+	if len(all) > 0 {
+		all[0].Bookmark = fmt.Sprintf("%s, %s (%s)", sheet.Title, sheet.To, sheet.ID)
+	}
+	return all
 }
 
 // sheet lays out the faces and pairs them into leaves: a front and its back.
@@ -177,19 +196,26 @@ func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Lea
 	}
 	var faces []templates.Face
 	for _, f := range sheet.Faces {
-		sides, made, err := p.face(sheet, f, record)
+		made, err := p.face(sheet, f, record)
 		if err != nil {
 			return nil, record, err
 		}
-		faces = append(faces, sides...)
-		record.Faces = append(record.Faces, made)
+		faces, record.Paper = append(faces, made.sides...), made.paper
+		record.Faces = append(record.Faces, made.record)
 	}
 	return leaves(faces), record, nil
 }
 
-// leaves put two faces on a sheet of paper, and leave the last back blank when their number is odd.
+// leaves put two faces on a sheet of paper, and leave the last back blank when their number is odd. The sheets of one sign hang side by side, so each
+// has a blank back.
 func leaves(faces []templates.Face) []templates.Leaf {
 	var all []templates.Leaf
+	if faces[0].Tile != nil {
+		for i := range faces {
+			all = append(all, templates.Leaf{Faces: faces[i : i+1], PadBlank: i < len(faces)-1})
+		}
+		return all
+	}
 	for pair := range slices.Chunk(faces, 2) {
 		all = append(all, templates.Leaf{Faces: pair})
 	}

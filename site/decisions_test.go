@@ -21,10 +21,10 @@ var update = flag.Bool("update", false, "rewrite the wants in testdata/decisions
 var decisionsFolder = filepath.Join("..", "testdata", "decisions")
 
 // Each archive in testdata/decisions is one decision: a comment with the rule and its source, the job, what to show of its plan, and what is
-// wanted there. The programme is testdata/decisions/programme.yaml.
+// wanted there. The programme is testdata/decisions/programme.yaml, with the lines of a section programme behind it. To show problems is to load alone.
 func TestDecisions(t *testing.T) {
 	files, err := filepath.Glob(filepath.Join(decisionsFolder, "*.txtar"))
-	if err != nil || len(files) < 25 {
+	if err != nil || len(files) < 80 {
 		t.Fatalf("there are %d archives of decisions: %v", len(files), err)
 	}
 	for _, file := range files {
@@ -40,8 +40,8 @@ func checkDecision(t *testing.T, file string) {
 	if len(strings.TrimSpace(string(archive.Comment))) == 0 {
 		t.Error("the archive does not begin with the rule and its source")
 	}
-	job, show, want := sectionsOf(t, archive)
-	got := shown(t, notices.Decide(decisionJob(t, job)), show)
+	job, programme, show, want := sectionsOf(t, archive)
+	got := decided(t, job, programme, show)
 	if *update {
 		writeWant(t, file, archive, got)
 		return
@@ -54,33 +54,41 @@ func checkDecision(t *testing.T, file string) {
 	}
 }
 
-func sectionsOf(t *testing.T, archive *txtar.Archive) (job, show, want string) {
+func sectionsOf(t *testing.T, archive *txtar.Archive) (job, programme, show, want string) {
 	t.Helper()
 	for _, f := range archive.Files {
 		switch f.Name {
 		case "job.yaml":
 			job = string(f.Data)
+		case "programme":
+			programme = string(f.Data)
 		case "show":
 			show = string(f.Data)
 		case "want":
 			want = string(f.Data)
 		default:
-			t.Errorf("the archive has a section %q, and this test knows job.yaml, show and want", f.Name)
+			t.Errorf("the archive has a section %q, and this test knows job.yaml, programme, show and want", f.Name)
 		}
 	}
 	if job == "" || show == "" {
 		t.Fatal("the archive needs the sections job.yaml and show")
 	}
-	return job, show, want
+	return job, programme, show, want
 }
 
-func decisionJob(t *testing.T, text string) notices.Job {
+// decided loads a job with the programme and what the archive adds to it, and shows its plan, or the problems in the file.
+func decided(t *testing.T, job, more, show string) string {
 	t.Helper()
 	programme, err := os.ReadFile(filepath.Join(decisionsFolder, notices.ProgrammeFile))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return loaded(t, fstest.MapFS{notices.ProgrammeFile: {Data: programme}, "jobs/job.yaml": {Data: []byte(text)}}, "jobs/job.yaml")
+	fsys := fstest.MapFS{notices.ProgrammeFile: {Data: append(programme, more...)}, "jobs/job.yaml": {Data: []byte(job)}}
+	if strings.TrimSpace(show) == "problems" {
+		_, problems := notices.Load(fsys, "jobs/job.yaml")
+		return problems.Error() + "\n"
+	}
+	return shown(t, notices.Decide(loaded(t, fsys, "jobs/job.yaml")), show)
 }
 
 func writeWant(t *testing.T, file string, archive *txtar.Archive, got string) {
@@ -94,12 +102,14 @@ func writeWant(t *testing.T, file string, archive *txtar.Archive, got string) {
 
 // views are what a line of the section show can ask for; the words after the first are its arguments.
 var views = map[string]func(t *testing.T, plan notices.Plan, args []string) []string{
-	"reasons": showReasons, // of these decisions
+	"reasons": showReasons, // of these decisions, with what binds and what is missing
 	"sheets":  showSheets,  // of these kinds, or all: id, kind, copies, due day, languages
 	"facts":   showFacts,   // of this sheet, in language-free form
 	"lines":   showLines,   // of this sheet: the messages below the table
 	"pages":   showPages,   // the kinds there are; with an argument the facts of one
 	"walk":    showWalk,    // the homes in walking order
+	"late":    showLate,    // sheets for neighbours: the days on which they are due and late
+	"signs":   showSigns,   // where each hangs and where its reader stands
 }
 
 func shown(t *testing.T, plan notices.Plan, show string) string {
@@ -129,7 +139,10 @@ func showReasons(t *testing.T, plan notices.Plan, decisions []string) []string {
 		before := len(lines)
 		for i, r := range said {
 			if r.Decision == decision {
-				lines = append(lines, strings.TrimSpace(decision+" "+plan.Reasons[i].About)+": "+r.Outcome, "  because "+r.Because, "  source "+r.Source)
+				lines = append(lines, strings.TrimSpace(decision+" "+plan.Reasons[i].About)+": "+r.Outcome, "  because "+r.Because, "  source "+r.Source, "  binds "+r.Binds)
+				for _, m := range r.Missing {
+					lines = append(lines, "  missing "+m.Field+": "+m.Would)
+				}
 			}
 		}
 		if len(lines) == before {
@@ -148,6 +161,26 @@ func showSheets(_ *testing.T, plan notices.Plan, kinds []string) []string {
 	}
 	if len(lines) == 0 {
 		return []string{"no sheet"}
+	}
+	return lines
+}
+
+func showLate(_ *testing.T, plan notices.Plan, _ []string) []string {
+	var lines []string
+	for _, s := range plan.Sheets {
+		if !s.LateAfter.IsZero() {
+			lines = append(lines, fmt.Sprintf("%s due %s, late after %s", s.ID, s.Due, s.LateAfter))
+		}
+	}
+	return lines
+}
+
+func showSigns(_ *testing.T, plan notices.Plan, _ []string) []string {
+	var lines []string
+	for _, s := range plan.Sheets {
+		if s.Kind == notices.WorkAreaSign {
+			lines = append(lines, fmt.Sprintf("%s at %s, read from %s", s.ID, s.Hang[0], s.ReadFrom))
+		}
 	}
 	return lines
 }

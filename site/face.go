@@ -6,7 +6,6 @@ import (
 	"html/template"
 	"strings"
 
-	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site/fit"
 	"example.org/doorleaf/templates"
@@ -21,45 +20,50 @@ type press struct {
 	number    string // of the house
 	lot       notices.Lot
 	token     string // "" for sheets without codes
+
+	posters map[string]poster // made already, as the signs of a job have the same legend
 }
 
-// face is what one face prints, on one side of paper or two, with the record of it.
-func (p press) face(sheet notices.Sheet, face notices.Face, paper SheetRecord) ([]templates.Face, FaceRecord, error) {
-	view, record, err := p.faceView(sheet, face, paper)
-	if err != nil || view.Letter == nil {
-		return []templates.Face{view}, record, describe(err, sheet, face)
-	}
-	sides, err := p.sides(view, func() (templates.Fitted, error) {
-		return fitted(fit.Bold(), []string{strings.Join(view.Letter.Text.Head.Texts[0], " ")}, templates.HeadBox)
-	})
-	if err != nil {
-		return nil, record, describe(err, sheet, face)
-	}
-	record.Pages = len(sides)
-	record.CapHeightMM = fit.Bold().CapHeightMM(sides[0].Letter.Text.Head.Size)
-	return sides, record, nil
+// A printing is what one face prints: its sides of paper, the paper, and the record of it.
+type printing struct {
+	sides  []templates.Face
+	paper  string // "letter", "letter x3"
+	record FaceRecord
 }
 
-func (p press) faceView(sheet notices.Sheet, face notices.Face, paper SheetRecord) (templates.Face, FaceRecord, error) {
+// face lays a face out on one side of paper or on several.
+func (p press) face(sheet notices.Sheet, face notices.Face, paper SheetRecord) (printing, error) {
 	v := p.kit.voice(face.Language, false)
 	view := templates.Face{
 		Lang: v.Tag(), Dir: v.Direction(),
 		Call: p.call(v, face.Call, face.Language),
 		Foot: p.foot(v, sheet, paper),
 	}
-	record := FaceRecord{Language: v.Tag(), Pages: 1}
-	if err := p.addCode(v, face, sheet.Kind, &view, &record); err != nil {
-		return view, record, err
+	made := printing{paper: string(p.programme.Paper), record: FaceRecord{Language: v.Tag()}}
+	err := p.addCode(v, face, sheet.Kind, &view, &made.record)
+	if err == nil && sheet.Kind == notices.WorkAreaSign {
+		err = p.addSign(v, sheet, face, view, &made)
+	} else if err == nil {
+		err = p.addLetter(v, sheet, face, view, &made)
 	}
-	var err error
-	if sheet.Kind == notices.WorkAreaSign {
-		contact := []string{view.Call.AskFor, p.programme.Name, view.Call.Speaks}
-		view.Sign, record.CapHeightMM, err = signView(v, face, contact)
-		record.ReadingDistanceFt = fit.ReadingDistance(record.CapHeightMM)
-	} else {
-		view.Letter, err = p.letterView(v, sheet.Kind, face)
+	made.record.Pages = len(made.sides)
+	return made, describe(cmp.Or(err, v.err), sheet, face)
+}
+
+func (p press) addLetter(v *voice, sheet notices.Sheet, face notices.Face, view templates.Face, made *printing) error {
+	letter, err := p.letterView(v, sheet.Kind, face)
+	if err != nil {
+		return err
 	}
-	return view, record, cmp.Or(err, v.err)
+	view.Letter = letter
+	made.sides, err = p.sides(view, func() (templates.Fitted, error) {
+		return fitted(fit.Bold(), []string{strings.Join(letter.Text.Head.Texts[0], " ")}, templates.HeadBox)
+	})
+	if err != nil {
+		return err
+	}
+	made.record.CapHeightMM = fit.Bold().CapHeightMM(made.sides[0].Letter.Text.Head.Size)
+	return nil
 }
 
 func describe(err error, sheet notices.Sheet, face notices.Face) error {
@@ -88,7 +92,13 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 		Scan: v.plain(notices.FootScan.With()), OrType: v.plain(notices.FootOrType.With()),
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
+	if kind == notices.WorkAreaSign {
+		if view.Code.OneLine, err = oneLine(view.Code); err != nil {
+			return err
+		}
+	}
 	record.QR, record.Page = at.code(), at.file()
+	record.QRVersion, record.QRLevel, record.QRModuleMM = qr.version, level, qr.module(view.Code.Size)
 	return nil
 }
 
@@ -163,32 +173,10 @@ func fitted(font *fit.Font, texts []string, box templates.Box) (templates.Fitted
 // points are mm in pt.
 func points(mm float64) float64 { return mm * 72 / 25.4 }
 
-// signView fits the legend, the name of the area, the orders and whom to ask for. The cap height in mm is that of the legend's message lines.
-func signView(v *voice, face notices.Face, contact []string) (*templates.Sign, float64, error) {
-	var legend []string
-	for _, m := range face.Legend {
-		legend = append(legend, v.plain(m))
-	}
-	var orders []string
-	for _, m := range face.Blocks[0].Lines {
-		orders = append(orders, v.plain(m))
-	}
-	area := locales.Alone(v.plain(face.Head))
-	if v.err != nil {
-		return nil, 0, v.err
-	}
-	danger, err1 := fitted(fit.Condensed(), legend[:1], templates.DangerBox)
-	hazards, err2 := fitted(fit.Condensed(), legend[1:], templates.HazardsBox)
-	head, err3 := fitted(fit.Bold(), []string{area}, templates.AreaBox)
-	lines, err4 := fitted(fit.Bold(), orders, templates.OrdersBox)
-	who, err5 := fittedNames(fit.Regular(), contact, templates.ContactBox)
-	sign := &templates.Sign{Danger: danger, Hazards: hazards, Area: head, Orders: lines, Contact: who, Marks: marks(face.Marks)}
-	return sign, fit.Condensed().CapHeightMM(hazards.Size), cmp.Or(err1, err2, err3, err4, err5)
-}
-
-// letterView is the layout of everything but signs.
+// letterView is the layout of everything but signs. Large print has no room for a drawing, and says all of it in words; a receipt, whose two languages
+// share a side, stays at 14 pt.
 func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*templates.Letter, error) {
-	text, err := p.textView(v, headBox(kind, face.Content), face.Content)
+	text, err := p.textView(v, p.headBox(kind, face.Content), face.Content)
 	if err != nil {
 		return nil, err
 	}
@@ -197,6 +185,9 @@ func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*temp
 		err = p.addBeside(face, letter)
 	}
 	letter.Roomy = isRoomy(kind)
+	if p.programme.LargePrint && letter.Beside == nil {
+		letter.Large, letter.Roomy, letter.Text.Drawing = true, false, nil
+	}
 	return letter, err
 }
 
@@ -238,11 +229,11 @@ func (p press) textView(v *voice, box templates.Box, content notices.Content) (t
 	return view, err
 }
 
-func headBox(kind notices.Kind, content notices.Content) templates.Box {
+func (p press) headBox(kind notices.Kind, content notices.Content) templates.Box {
 	switch {
 	case len(content.Marks) == 0:
 		return templates.WideBox
-	case isRoomy(kind):
+	case isRoomy(kind) && !p.programme.LargePrint:
 		return templates.RoomyBox
 	}
 	return templates.HeadBox

@@ -19,7 +19,7 @@ type life struct {
 	facts   []SheetFacts
 	dates   string
 	today   notices.Date
-	printed map[string][]printing // what each make printed, by sheet
+	printed map[string][]printout // what each make printed, by sheet
 	hung    []Mark                // every mark ever noted, with its sheet in Home
 }
 
@@ -56,15 +56,15 @@ func factsFor(id, digest string) SheetFacts {
 func (h *life) make() {
 	h.ledger = h.ledger.With("alder-14", aToken, h.pages, h.facts, h.dates, h.today)
 	for _, facts := range h.facts {
-		h.printed[facts.ID] = append(h.printed[facts.ID], printing{h.today.String(), facts.Digest})
+		h.printed[facts.ID] = append(h.printed[facts.ID], printout{h.today.String(), facts.Digest})
 	}
 }
 
-// A printing is what a make on a day printed.
-type printing struct{ on, digest string }
+// A printout is what a make on a day printed.
+type printout struct{ on, digest string }
 
 // saidOn is what the paper said that was there on a day: the last that was printed by then.
-func saidOn(prints []printing, day string) string {
+func saidOn(prints []printout, day string) string {
 	said := prints[0].digest
 	for _, p := range prints {
 		if p.on <= day {
@@ -111,7 +111,7 @@ func (h *life) step(t *rapid.T, what string) {
 // loses an address, a sheet or a mark, never lowers a revision, and the same facts make the same ledger on any later day.
 func TestHistories(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		h := life{today: aprilFirst, printed: map[string][]printing{}}
+		h := life{today: aprilFirst, printed: map[string][]printout{}}
 		h.draw(t)
 		h.facts = append(h.facts[:0:0], factsFor("sign-hall-front_door-en", "a"))
 		h.make()
@@ -178,7 +178,7 @@ func checkAlive(t *rapid.T, h life) {
 	}
 	again := h
 	again.today = h.today.Plus(1)
-	again.printed = map[string][]printing{}
+	again.printed = map[string][]printout{}
 	again.make()
 	twice := again
 	twice.today = h.today.Plus(9)
@@ -207,12 +207,12 @@ func TestPaperOfThatDay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		const id = "sign-hall-front_door-en"
 		var ledger Ledger
-		var prints []printing
+		var prints []printout
 		day := aprilFirst
 		for range rapid.IntRange(1, 5).Draw(t, "makes") {
 			digest := rapid.SampledFrom([]string{"a", "b", "c"}).Draw(t, "facts")
 			ledger = ledger.With("alder-14", aToken, nil, []SheetFacts{factsFor(id, digest)}, "", day)
-			prints = append(prints, printing{day.String(), digest})
+			prints = append(prints, printout{day.String(), digest})
 			day = day.Plus(rapid.IntRange(1, 3).Draw(t, "days later"))
 		}
 		hungOn := aprilFirst.Plus(rapid.IntRange(0, 9).Draw(t, "hung on"))

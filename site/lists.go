@@ -53,24 +53,41 @@ func (p press) english(id string) string {
 
 func (p press) word(id string) string { return locales.Alone(p.english(id)) }
 
-// lists adds the walk list, and the file that prints everything in one go, to the files of a job.
-func (p press) lists(job notices.Job, plan notices.Plan, leaves []templates.Leaf, record *JobRecord, files Files) error {
+// lists adds the walk list, and the files that print whole stacks in one go, to the files of a job. It returns what can become a PDF.
+func (p press) lists(job notices.Job, plan notices.Plan, all stacks, record *JobRecord, files Files) ([]printable, error) {
 	folder := "print/" + p.code + "/"
 	record.WalkList, record.Everything = folder+"walk-list.html", folder+"everything.html"
 	walk := p.walkList(job, plan)
 	list, err := templates.RenderWalkList(walk)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	for i := range leaves {
-		leaves[i].PadBlank = len(leaves[i].Faces) == 1
+	files[record.WalkList] = list
+	everything := templates.Sheet{
+		Title: "Everything to print for job " + p.code, Paper: walk.Paper, Fonts: walk.Fonts, WalkList: &walk, Leaves: all[walk.Paper],
 	}
-	all, err := templates.RenderSheet(templates.Sheet{
-		Title: "Everything to print for job " + p.code, Paper: walk.Paper, Fonts: walk.Fonts, WalkList: &walk, Leaves: leaves,
-	})
-	files[record.WalkList], files[record.Everything] = list, all
 	files[folder+"walk-list.csv"] = emptyVisits(plan)
-	return err
+	prints := []printable{{everything, record.Everything, folder + HomePrinter}}
+	if larger, ok := p.larger(all); ok {
+		record.CopyShop = folder + "copy-shop.html"
+		prints = append(prints, printable{larger, record.CopyShop, folder + copyShop})
+	}
+	for _, one := range prints {
+		if files[one.html], err = templates.RenderSheet(one.sheet); err != nil {
+			return nil, err
+		}
+	}
+	return prints, nil
+}
+
+// larger is all signs on the paper that the programme's printer does not take, if there are any. Signs alone are on it, so nothing on it is private.
+func (p press) larger(all stacks) (templates.Sheet, bool) {
+	for paper, leaves := range all {
+		if paper != string(p.programme.Paper) {
+			return templates.Sheet{Title: "Signs to print for job " + p.code, Paper: paper, Fonts: p.fonts("../fonts/"), Leaves: leaves}, true
+		}
+	}
+	return templates.Sheet{}, false
 }
 
 func (p press) walkList(job notices.Job, plan notices.Plan) templates.WalkList {
@@ -142,7 +159,7 @@ func (kit Kit) desk(records []JobRecord) ([]byte, error) {
 func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
 	job := templates.DeskJob{
 		Code: r.Code, Address: r.Address, Days: days(r.Days), Draft: kit.drafts(r),
-		Everything: belowPrint(r.Everything), WalkList: belowPrint(r.WalkList),
+		Everything: belowPrint(r.Everything), WalkList: belowPrint(r.WalkList), CopyShop: belowPrint(r.CopyShop), PDFs: pdfLinks(r.PDFs),
 		Piles: kit.piles(r), PutRight: putRightRows(r), TakeDown: takeDown(r), TakeDownNow: takeDownNow(r), Steps: deskSteps(r),
 	}
 	if r.Lot != nil {
@@ -152,6 +169,27 @@ func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
 		job.Reasons = append(job.Reasons, deskReason(reason))
 	}
 	return job
+}
+
+// pdfLinks says on the link which file is for whom.
+func pdfLinks(all []PDFRecord) []templates.DeskLink {
+	var links []templates.DeskLink
+	for _, r := range all {
+		name := "PDF of everything"
+		if strings.HasSuffix(r.Path, "/"+copyShop) {
+			name = "PDF for the copy shop"
+		}
+		links = append(links, templates.DeskLink{Href: belowPrint(r.Path), Name: name, Note: fmt.Sprintf("%d sides on %s", r.Pages, paperName(r.Paper))})
+	}
+	return links
+}
+
+// paperName is a paper as shops call it.
+func paperName(paper string) string {
+	if len(paper) <= 2 {
+		return strings.ToUpper(paper)
+	}
+	return strings.ToUpper(paper[:1]) + paper[1:]
 }
 
 func deskReason(r ReasonRecord) templates.DeskReason {
@@ -219,11 +257,16 @@ func (kit Kit) deskRow(s SheetRecord) templates.DeskRow {
 	return row
 }
 
-// readFrom says how far the legend reads, and how far it should.
+// readFrom says how far the legend reads, how many sheets that takes and how to join them, and what to do when it should read from farther.
 func readFrom(s SheetRecord) string {
-	text := fmt.Sprintf("legend reads from %.0f ft, code from about 2 ft", s.Faces[0].ReadingDistanceFt)
-	if s.ReadFromFt > s.Faces[0].ReadingDistanceFt {
-		text += fmt.Sprintf("; outside it has to be read from %.0f ft, so hang it where people have to pass it", s.ReadFromFt)
+	face := s.Faces[0]
+	text := fmt.Sprintf("legend reads from %.0f ft, %.0f ft in poor light; code from about 2 ft", face.ReadingDistanceFt, face.PoorDistanceFt)
+	if face.Pages > 1 {
+		text += fmt.Sprintf(". %d sheets of %s, because one can not carry letters that read from %.0f ft: cut each but the last along the dashed line, lay it on the next, tape",
+			face.Pages, paperNames[s.paperSize()], s.ReadFromFt)
+	}
+	if s.ReadFromFt > face.ReadingDistanceFt {
+		text += fmt.Sprintf(". It has to be read from %.0f ft, and its words do not fit larger on so many sheets: hang it where people have to pass it", s.ReadFromFt)
 	}
 	return text
 }
@@ -243,6 +286,9 @@ func putRightRows(r JobRecord) []templates.DeskRepair {
 	}
 	return rows
 }
+
+// paperNames are what the coordinator calls paper.
+var paperNames = map[string]string{"letter": "Letter paper", "a4": "A4 paper", "11x17": "11 x 17 in paper, from the copy shop"}
 
 // takeDown lists each door with the number of its signs.
 func takeDown(r JobRecord) []templates.DeskTick {

@@ -12,15 +12,19 @@ func (p press) drawing(v *voice, asked notices.Drawing) *templates.Drawing {
 	}
 	lot := lotView(p.lot)
 	captions := []notices.Text{notices.LotTheWork, notices.LotScale}
+	if v.page {
+		captions = []notices.Text{notices.LotTheWork, notices.LotNear, notices.LotScale}
+	}
+	last := len(captions) - 1
 	if asked.Of == notices.NobodysHome {
 		lot.Homes = nil
-		captions[1] = notices.LotSketch
+		captions[last] = notices.LotSketch
 	} else {
 		lot.Number = p.number
 		lot.Homes = p.nearHomes(asked.Home)
 	}
 	if p.lot.Sketch {
-		captions[1] = notices.LotSketch
+		captions[last] = notices.LotSketch
 	}
 	if asked.Home != "" {
 		captions = append([]notices.Text{notices.LotYourSide}, captions...)

@@ -9,10 +9,14 @@ import (
 	"slices"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/pdf"
 )
 
 // A Folder is a programme folder on disk: programme.yaml, jobs, key and ledger, and where the output goes.
-type Folder struct{ Path, Out string }
+type Folder struct {
+	Path, Out string
+	Browser   *pdf.Browser // prints the PDF files; nil for none
+}
 
 // Make is the life of the given jobs, all of one programme: remember their addresses, build them in memory, and write them. The ledger is written
 // before the output, so that no address is ever on paper that the ledger does not know. Today only ever says when dates changed.
@@ -92,6 +96,9 @@ func (f Folder) build(jobs []notices.Job, ledger Ledger, key Key, progress func(
 		if err != nil {
 			return Output{}, err
 		}
+		if unit, err = f.withPDFs(unit, kit); err != nil {
+			return Output{}, err
+		}
 		output.Jobs = append(output.Jobs, unit)
 		made = append(made, unit.Record)
 	}
@@ -114,7 +121,11 @@ func shared(kit Kit, programme notices.Programme, records []JobRecord, index Ind
 	if err != nil {
 		return nil, err
 	}
-	files["print/index.html"] = desk
+	contact, err := kit.contact(records)
+	if err != nil {
+		return nil, err
+	}
+	files["print/index.html"], files["print/contact.html"] = desk, contact
 	files["print/"+calendarFile] = calendar(programme, records)
 	if kit.Key != "" {
 		pages, err := press{kit: kit, programme: programme}.sharedPages()

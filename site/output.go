@@ -20,9 +20,10 @@ type Output struct {
 
 // A Unit is one job: the unit of writing. It owns its folders whole.
 type Unit struct {
-	Record  JobRecord // as it stands in the folder of sheets
-	Folders []string  // print/<code> and web/<token>; only the first when the job is made without codes
-	Files   Files     // all of them in the folders
+	Record  JobRecord   // as it stands in the folder of sheets
+	Folders []string    // print/<code> and web/<token>; only the first when the job is made without codes
+	Files   Files       // all of them in the folders
+	prints  []printable // those that can become a PDF
 }
 
 var (

@@ -15,6 +15,7 @@ import (
 
 	"github.com/PuerkitoBio/goquery"
 
+	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
 	"example.org/doorleaf/templates"
 )
@@ -30,17 +31,24 @@ var papers = map[string]struct {
 }{
 	"letter": {612, 792, []int{300, 150}},
 	"a4":     {595.28, 841.89, nil},
+	"11x17":  {792, 1224, nil}, // at the copy shop
 }
+
+var usualPapers = []string{"letter", "a4"}
 
 // Every sheet of the demo is printed, measured and read on both papers.
 func TestPrintedSheets(t *testing.T) {
-	for paper := range papers {
+	for _, paper := range usualPapers {
 		demo := demoOn(t, paper)
 		for _, job := range demo.jobs {
 			for _, sheet := range job.Sheets {
 				t.Run(paper+"/"+job.Code+"/"+sheet.ID, func(t *testing.T) {
 					t.Parallel()
-					checkSheet(t, demo, sheet)
+					if strings.Contains(sheet.Paper, " x") {
+						checkTiles(t, demo, sheet)
+					} else {
+						checkSheet(t, demo, sheet)
+					}
 				})
 			}
 		}
@@ -52,8 +60,9 @@ func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 	b.openFile(demo.path(sheet.Path))
 	b.asPrinted()
 	faces := measuredFaces(b)
-	if len(faces) != len(sheet.Faces) {
-		t.Fatalf("%d faces, and %d in the record", len(faces), len(sheet.Faces))
+	recorded := recordOfSides(sheet)
+	if len(faces) != len(recorded) {
+		t.Fatalf("%d sides, and %d in the record", len(faces), len(recorded))
 	}
 	printed := b.pdf()
 	checkPaper(t, printed, sheet.Paper, sides(sheet))
@@ -61,16 +70,31 @@ func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 	for i, face := range faces {
 		checkField(t, face)
 		checkLines(t, face)
-		checkTypeSizes(t, face, sheet.Faces[i])
+		checkTypeSizes(t, face, recorded[i])
 		checkCodeBox(t, face)
-		checkOpened(t, demo, sheet.Faces[i])
+		checkCodeRecord(t, face, recorded[i])
+		checkOpened(t, demo, recorded[i])
 	}
 	for _, dpi := range papers[sheet.Paper].dpi {
 		for i, shot := range shoot(t, printed, dpi) {
-			checkCode(t, shot, sheet.Faces[i].QR)
+			checkCode(t, shot, recorded[i].QR)
 			checkQuietZone(t, faces[i], shot)
+			if dpi == 300 && sheet.Kind == string(notices.WorkAreaSign) {
+				checkCapitals(t, painted(t, shot), dpi, faces[i].Fits[0].Lines, true, sheet.Faces[i].SignalHeightMM)
+				checkCapitals(t, painted(t, shot), dpi, faces[i].Fits[1].Lines, false, sheet.Faces[i].CapHeightMM)
+			}
 		}
 	}
+}
+
+// recordOfSides is the record of the face on each side of paper; a face may fill two.
+func recordOfSides(sheet site.SheetRecord) (all []site.FaceRecord) {
+	for _, f := range sheet.Faces {
+		for range f.Pages {
+			all = append(all, f)
+		}
+	}
+	return all
 }
 
 // sides is how many sides of paper the record promises.
@@ -201,18 +225,7 @@ type measuredFace struct {
 		Box    box
 		Fitted bool
 	}
-	Fits []struct {
-		Planned float64 // pt, as the style says
-		Size    float64
-		Box     box
-		Room    box // inside the element around it
-		Lines   []struct {
-			Text     string
-			Rows     int
-			Leading  float64
-			Box, Ink box // Ink is where the text stands, wrapped or not
-		}
-	}
+	Fits  []measuredFit
 	Codes []struct {
 		Box     box
 		Modules float64 // along a side
@@ -222,6 +235,22 @@ type measuredFace struct {
 }
 
 func (f measuredFace) is(class string) bool { return slices.Contains(strings.Fields(f.Classes), class) }
+
+// A measuredFit is texts that were measured before they were set. Sizes are px.
+type measuredFit struct {
+	Planned float64 // pt, as the style says
+	Size    float64
+	Box     box
+	Room    box // inside the element around it
+	Lines   []measuredLine
+}
+
+type measuredLine struct {
+	Text     string
+	Rows     int
+	Leading  float64
+	Box, Ink box // Ink is where the text stands, wrapped or not
+}
 
 // measuredFaces measures every face that carries something.
 func measuredFaces(b tab) []measuredFace {
@@ -380,6 +409,21 @@ func checkCodeBox(t *testing.T, f measuredFace) {
 	}
 }
 
+// checkCodeRecord compares the code as it lies on paper with its record. ISO/IEC 18004: a code of version V has 17 + 4V modules along a side.
+func checkCodeRecord(t *testing.T, f measuredFace, record site.FaceRecord) {
+	t.Helper()
+	if len(f.Codes) != 1 {
+		return // checkCodeBox says so
+	}
+	code := f.Codes[0]
+	if want := float64(17 + 4*record.QRVersion + 8); code.Modules != want {
+		t.Errorf("%g modules with the quiet zone, and version %d has %g", code.Modules, record.QRVersion, want)
+	}
+	if module := code.Box.width() / mm / code.Modules; math.Abs(module-record.QRModuleMM) > 0.005 {
+		t.Errorf("modules of %.3f mm, and %.3f in the record", module, record.QRModuleMM)
+	}
+}
+
 // checkQuietZone looks at the printed side: the quiet zone is white, and the three finder patterns stand at its inner corners.
 func checkQuietZone(t *testing.T, f measuredFace, shot string) {
 	t.Helper()
@@ -422,7 +466,7 @@ func painted(t *testing.T, path string) *image.Gray {
 
 // One file prints a whole job, two-sided: the walk list, then every sheet as often as there are copies, each beginning on a front.
 func TestPrintedEverything(t *testing.T) {
-	for paper := range papers {
+	for _, paper := range usualPapers {
 		demo := demoOn(t, paper)
 		for _, job := range demo.jobs {
 			t.Run(paper+"/"+job.Code, func(t *testing.T) {
@@ -448,7 +492,7 @@ func checkEverything(t *testing.T, demo *builtDemo, job site.JobRecord, paper st
 	want := padded(slices.Repeat([]string{"en"}, len(lists)))
 	for _, sheet := range job.Sheets {
 		for range sheet.Copies {
-			want = append(want, padded(languages(sheet))...)
+			want = append(want, leaves(sheet)...)
 		}
 	}
 	got := evaluated[[]string](all, `[...document.querySelectorAll('section.face')].map(f => f.matches('.blank') ? '' : f.lang)`)
@@ -456,6 +500,17 @@ func checkEverything(t *testing.T, demo *builtDemo, job site.JobRecord, paper st
 		t.Errorf("the languages of the sides, in order, with \"\" for a blank back, are\n%q, want\n%q", got, want)
 	}
 	checkPaper(t, all.pdf(), paper, len(got))
+}
+
+// leaves are the sides of a sheet with the blank backs that keep fronts on fronts. A sign over several sheets has a blank back behind each.
+func leaves(sheet site.SheetRecord) (all []string) {
+	if !strings.Contains(sheet.Paper, " x") {
+		return padded(languages(sheet))
+	}
+	for _, side := range languages(sheet) {
+		all = append(all, side, "")
+	}
+	return all
 }
 
 // languages has one for each side of a sheet.

@@ -42,8 +42,10 @@ type JobRecord struct {
 	Address    string         `json:"address"`    // of the house; private to the paper
 	Days       []string       `json:"days"`       // work days, YYYY-MM-DD, in order
 	WalkList   string         `json:"walk_list"`  // path of the list to carry along the street
-	Everything string         `json:"everything"` // path of the file that prints all sheets at once
-	Lot        *templates.Lot `json:"lot"`        // the plan drawing of the coordinator\'s sheet, in ft; null when no work is outside
+	Everything string         `json:"everything"` // path of the file that prints all sheets at once, but those on larger paper
+	CopyShop   string         `json:"copy_shop"`  // path of the file that prints the signs on larger paper; "" when there are none
+	PDFs       []PDFRecord    `json:"pdfs"`       // for the printer; empty when the last make was without --pdf, or found no browser
+	Lot        *templates.Lot `json:"lot"`        // the plan drawing of the coordinator's sheet, in ft; null when no work is outside
 	Fonts      []FontRecord   `json:"fonts"`
 	Sheets     []SheetRecord  `json:"sheets"`
 	Pages      []PageRecord   `json:"pages"`
@@ -86,6 +88,13 @@ type DoorRecord struct {
 	Signs []string `json:"signs"` // ids of the sheets
 }
 
+// A PDFRecord is a file for the printer, made by a browser on the coordinator's computer. Another version of the browser may write other bytes.
+type PDFRecord struct {
+	Path  string `json:"path"`
+	Paper string `json:"paper"`
+	Pages int    `json:"pages"` // sides, blank backs included
+}
+
 // A FontRecord is a font that the sheets were measured and are printed with.
 type FontRecord struct {
 	Name    string `json:"name"`
@@ -105,7 +114,7 @@ type SheetRecord struct {
 	Replaces     int          `json:"replaces"`      // the revision whose paper has to come down or be thrown away; 0 when there is none
 	ReplacesDate string       `json:"replaces_date"` // YYYY-MM-DD, on which paper of that revision last went out; "" when there is none
 	Copies       int          `json:"copies"`
-	Paper        string       `json:"paper"`
+	Paper        string       `json:"paper"` // "letter", "a4" or "11x17"; "letter x3" when the sign takes three sheets, joined one below the other
 	Path         string       `json:"path"`
 	SHA256       string       `json:"sha256"`
 	Due          string       `json:"due"`          // YYYY-MM-DD; "" when there is no such day
@@ -114,14 +123,25 @@ type SheetRecord struct {
 	Faces        []FaceRecord `json:"faces"`
 }
 
+// paperSize is the paper of each sheet that it takes.
+func (s SheetRecord) paperSize() string {
+	size, _, _ := strings.Cut(s.Paper, " ")
+	return size
+}
+
 // A FaceRecord is one side of a sheet, in one language.
 type FaceRecord struct {
-	Language          string  `json:"language"` // BCP 47
-	Pages             int     `json:"pages"`    // printed sides that it fills
-	QR                string  `json:"qr"`       // the exact text in the code; "" when there is none
-	Page              string  `json:"page"`     // path of the file that the code opens; "" when there is no code
-	ReadingDistanceFt float64 `json:"reading_distance_ft"`
-	CapHeightMM       float64 `json:"cap_height_mm"`
+	Language          string  `json:"language"`                 // BCP 47
+	Pages             int     `json:"pages"`                    // printed sides that it fills; the sheets of a sign over several are printed on fronts alone
+	QR                string  `json:"qr"`                       // the exact text in the code; "" when there is none
+	QRVersion         int     `json:"qr_version"`               // 1 to 40 (ISO/IEC 18004): 17 + 4 x version modules along a side; 0 when there is no code
+	QRLevel           string  `json:"qr_level"`                 // of error correction: "Q", which mends about 25 % of the codewords; "" when there is no code
+	QRModuleMM        float64 `json:"qr_module_mm"`             // side of a module on paper; 0 when there is no code
+	Page              string  `json:"page"`                     // path of the file that the code opens; "" when there is no code
+	ReadingDistanceFt float64 `json:"reading_distance_ft"`      // signs only: of the legend, in good conditions, in whole feet rounded down
+	PoorDistanceFt    float64 `json:"poor_reading_distance_ft"` // signs only: the same at dusk or in rain
+	CapHeightMM       float64 `json:"cap_height_mm"`            // of the message lines of a legend, or of the head of a letter
+	SignalHeightMM    float64 `json:"signal_height_mm"`         // signs only: of the signal word, at least the reading distance / 150
 }
 
 // A PageRecord is one page of the website.
@@ -253,10 +273,17 @@ func byPath(a, b FileRecord) int { return strings.Compare(a.Path, b.Path) }
 
 // withLists is the record with empty lists where it had none, so that the file says [] and never null.
 func (r JobRecord) withLists() JobRecord {
-	r.Days, r.Fonts, r.Pages = list(r.Days), list(r.Fonts), list(r.Pages)
-	r.TakeDown = list(r.TakeDown)
-	r.PutRight, r.Steps = list(r.PutRight), list(r.Steps)
-	r.Reasons, r.Files, r.Sheets = list(r.Reasons), list(r.Files), list(slices.Clone(r.Sheets))
+	r.Days, r.Fonts, r.Pages, r.PDFs = list(r.Days), list(r.Fonts), list(r.Pages), list(r.PDFs)
+	r.Reasons, r.Files, r.Sheets = list(slices.Clone(r.Reasons)), list(r.Files), list(slices.Clone(r.Sheets))
+	for i := range r.Reasons {
+		r.Reasons[i].Missing = list(r.Reasons[i].Missing)
+	}
+	if r.Lot != nil {
+		lot := *r.Lot
+		lot.Walls, lot.Homes = list(lot.Walls), list(lot.Homes)
+		r.Lot = &lot
+	}
+	r.TakeDown, r.PutRight, r.Steps = list(r.TakeDown), list(r.PutRight), list(r.Steps)
 	for i, sheet := range r.Sheets {
 		sheet.For, sheet.Hang, sheet.Faces = list(sheet.For), list(sheet.Hang), list(sheet.Faces)
 		r.Sheets[i] = sheet

@@ -15,8 +15,11 @@ import (
 // spare is the part of a side that stays free, because a browser and a printer round where we measure.
 const spare = 0.03
 
-// sides lays a letter out on one side of paper, or on two when one does not hold it. Type never gets smaller than 14 pt: first a roomy letter becomes
-// a plain one, then its last blocks move to a second side. It is an error when a side can not hold even the table.
+// mostSides are the front and the back of two sheets.
+const mostSides = 4
+
+// sides lays a letter out on one side of paper, or on several when one does not hold it. Type never gets smaller than 14 pt, or 18 pt in large print:
+// first a roomy letter becomes a plain one, then its last blocks move to another side. It is an error when a side can not hold even the table.
 func (p press) sides(view templates.Face, plainHead func() (templates.Fitted, error)) ([]templates.Face, error) {
 	if view.Letter.Roomy && tooHigh(view) {
 		head, err := plainHead()
@@ -27,34 +30,51 @@ func (p press) sides(view templates.Face, plainHead func() (templates.Fitted, er
 		letter.Roomy, letter.Text.Head = false, head
 		view.Letter = &letter
 	}
+	all, err := split(view, mostSides)
+	if len(all) > 1 {
+		for i := range all {
+			all[i].Foot.Sheet += fmt.Sprintf(", %d/%d", i+1, len(all))
+		}
+	}
+	return all, err
+}
+
+// split moves as few parts as it can to other sides, at most so many in all. Blocks are parts, and so are the groups of the table, one for each day.
+func split(view templates.Face, most int) ([]templates.Face, error) {
 	if !tooHigh(view) {
 		return []templates.Face{view}, nil
 	}
-	return split(view)
-}
-
-// split moves as few blocks as it can to a second side, and the lines to fill in.
-func split(view templates.Face) ([]templates.Face, error) {
-	blocks := view.Letter.Text.Blocks
-	for stay := len(blocks) - 1; stay >= 0; stay-- {
-		first, second := withBlocks(view, blocks[:stay]), withBlocks(view, blocks[stay:])
-		second.Letter.Text.Facts, second.Letter.Text.Drawing, first.Letter.Blanks = nil, nil, nil
-		if tooHigh(first) || tooHigh(second) {
+	for stay := partsOf(view) - 1; stay > 0 && most > 1; stay-- {
+		first, second := cutAfter(view, stay)
+		if tooHigh(first) {
 			continue
 		}
-		first.Foot.Sheet += ", 1/2"
-		second.Foot.Sheet += ", 2/2"
-		return []templates.Face{first, second}, nil
+		if rest, err := split(second, most-1); err == nil {
+			return append([]templates.Face{first}, rest...), nil
+		}
+	}
+	if view.Code.Size > templates.LetterCodeSize {
+		return nil, fmt.Errorf("the base address is so long that its code takes %.0f mm and leaves too little room on a side of paper; choose a shorter one", view.Code.Size)
 	}
 	table := tableHeight(view.Letter.Text, view.Letter.Type())
 	return nil, fmt.Errorf("the table of days is %.0f mm high and leaves no room on a side of paper; give equal days equal hours and arrangements, or split the job in two", table)
 }
 
-func withBlocks(view templates.Face, blocks []templates.Block) templates.Face {
-	letter := *view.Letter
-	letter.Text.Blocks = blocks
-	view.Letter = &letter
-	return view
+func partsOf(view templates.Face) int {
+	return len(view.Letter.Text.Facts) + len(view.Letter.Text.Blocks)
+}
+
+// cutAfter shares a letter out over two sides, after so many of its parts. The drawing stays in front.
+func cutAfter(view templates.Face, parts int) (first, second templates.Face) {
+	front, back := *view.Letter, *view.Letter
+	facts, blocks := front.Text.Facts, front.Text.Blocks
+	cut := min(parts, len(facts))
+	front.Text.Facts, back.Text.Facts = facts[:cut], facts[cut:]
+	front.Text.Blocks, back.Text.Blocks = blocks[:parts-cut], blocks[parts-cut:]
+	back.Text.Drawing, front.Blanks = nil, nil // lines to fill in stand at the end
+	first, second = view, view
+	first.Letter, second.Letter = &front, &back
+	return first, second
 }
 
 func tooHigh(view templates.Face) bool {
@@ -64,7 +84,7 @@ func tooHigh(view templates.Face) bool {
 // letterHeight is the height in mm that a letter needs on paper.
 func letterHeight(view templates.Face) float64 {
 	t := view.Letter.Type()
-	height := templates.FromHeight + textHeight(view.Letter.Text, t) + footerHeight(view)
+	height := fromHeight(view.Letter.Text, t) + textHeight(view.Letter.Text, t) + footerHeight(view, t)
 	if view.Letter.Beside != nil {
 		height += 14.5 + textHeight(*view.Letter.Beside, t)
 	}
@@ -72,6 +92,13 @@ func letterHeight(view templates.Face) float64 {
 		height += templates.BlanksAbove + templates.BlankHeight*float64(len(view.Letter.Blanks))
 	}
 	return height
+}
+
+// fromHeight is that of the line with the reader's name and the programme's, or of more lines when they are long.
+func fromHeight(text templates.Text, t templates.Type) float64 {
+	names := plainText(template.HTML(text.ForLabel)+" "+text.For) + "  " + text.From
+	more := int(fit.Regular().Width(names, t.FromText) / points(templates.FieldWidth-8))
+	return t.From + lineHeight(t.FromText)*float64(more)
 }
 
 func textHeight(text templates.Text, t templates.Type) float64 {
@@ -91,8 +118,10 @@ func tableHeight(text templates.Text, t templates.Type) float64 {
 	if text.Drawing == nil {
 		return factsHeight(text.Facts, t.Facts, templates.LabelColumn, templates.FieldWidth)
 	}
-	caption := fit.Regular().Lines(strings.Join(text.Drawing.Captions, " "), templates.CaptionSize, points(templates.DrawingColumn-6))
-	drawing := templates.FactsAbove + templates.DrawingHeight + millimetres(templates.CaptionSize*templates.CaptionLeading)*float64(len(caption))
+	drawing := templates.FactsAbove + templates.DrawingHeight
+	for _, caption := range text.Drawing.Captions {
+		drawing += lineHeight(templates.CaptionSize) * float64(len(fit.Regular().Lines(caption, templates.CaptionSize, points(templates.DrawingColumn-6))))
+	}
 	return max(drawing, factsHeight(text.Facts, templates.DrawnFacts, templates.DrawnLabelColumn, templates.FieldWidth-templates.DrawingColumn))
 }
 
@@ -133,10 +162,10 @@ func blockLines(b templates.Block, t templates.Type) int {
 	return linesOf([]template.HTML{template.HTML(html.EscapeString(text))}, t.Blocks, templates.FieldWidth)
 }
 
-func footerHeight(view templates.Face) float64 {
+func footerHeight(view templates.Face, t templates.Type) float64 {
 	width := templates.FieldWidth - view.Code.Size - templates.FooterGap
 	call := []template.HTML{}
-	if view.Call.AskFor != "" && phoneWidth(view.Call) > points(width) {
+	if view.Call.AskFor != "" && phoneWidth(view.Call, t) > points(width) {
 		call = append(call, template.HTML(html.EscapeString(view.Call.AskFor)))
 	}
 	for _, line := range []string{view.Call.Speaks, strings.TrimSpace(view.Call.Say + "  " + view.Call.Words)} {
@@ -144,19 +173,34 @@ func footerHeight(view templates.Face) float64 {
 			call = append(call, template.HTML(html.EscapeString(line)))
 		}
 	}
-	who := millimetres(templates.PhoneSize*templates.TextLeading) + lineHeight(templates.TextSize)*float64(linesOf(call, templates.TextSize, width))
+	who := millimetres(t.Phone*templates.TextLeading) + lineHeight(t.Call)*float64(linesOf(call, t.Call, width))
 	if view.Code.SVG != "" {
-		typed := fmt.Sprintf("%s, %s %s%s", view.Code.Scan, view.Code.OrType, view.Code.Host, strings.Join(view.Code.Digits, " "))
-		who += 1 + lineHeight(templates.TypedSize)*float64(len(fit.Bold().Lines(typed, templates.TypedSize, points(width))))
+		who += 1 + lineHeight(t.Typed)*float64(len(fit.Bold().Lines(typed(view.Code), t.Typed, points(width))))
 	}
 	small := strings.Join([]string{view.Foot.Sheet, view.Foot.Caution, view.Foot.Revision, view.Foot.Replaces, view.Foot.ReplacesDay, view.Foot.Draft}, " · ")
-	foot := millimetres(templates.SmallPrint*templates.SmallLeading) * float64(len(fit.Regular().Lines(small, templates.SmallPrint, points(templates.FieldWidth))))
+	foot := millimetres(t.SmallPrint*templates.SmallLeading) * float64(len(fit.Regular().Lines(small, t.SmallPrint, points(templates.FieldWidth))))
 	return templates.FooterAbove + max(view.Code.Size, who) + templates.FootRule + foot
 }
 
+// typed is the line with the address to type.
+func typed(c templates.Code) string {
+	return fmt.Sprintf("%s, %s %s%s", c.Scan, c.OrType, c.Host, strings.Join(c.Digits, " "))
+}
+
+// oneLine is the type size in pt at which that line keeps to one line of a sign, where no other has room.
+func oneLine(c templates.Code) (float64, error) {
+	const least = 7
+	room := points(templates.FieldWidth) * (1 - spare)
+	size := min(templates.PlainType.Typed, templates.PlainType.Typed*room/fit.Bold().Width(typed(c), templates.PlainType.Typed))
+	if size < least {
+		return 0, fmt.Errorf("the address to type is too long for a line of a sign; choose a shorter base address than %s", c.Host)
+	}
+	return size, nil
+}
+
 // phoneWidth is the width in pt of the line with the phone, when it also says whom to ask for.
-func phoneWidth(call templates.Call) float64 {
-	return fit.Regular().Width(call.Head+":  "+call.AskFor, templates.TextSize) + fit.Bold().Width(call.Phone, templates.PhoneSize) + templates.TextSize
+func phoneWidth(call templates.Call, t templates.Type) float64 {
+	return fit.Regular().Width(call.Head+":  "+call.AskFor, t.Call) + fit.Bold().Width(call.Phone, t.Phone) + t.Call
 }
 
 // linesOf counts the lines of pieces that each start a line. Bold type is the wider one, so it is measured for all.

@@ -193,12 +193,16 @@ func checkAxe(b tab) {
 	}
 }
 
-// The coordinator's sheet is read on a screen too.
+// The coordinator's sheet and the contact sheet are read on a screen too.
 func TestDeskIsAccessible(t *testing.T) {
 	demo := demoOn(t, "letter")
-	b := openTab(t)
-	b.openFile(demo.path("print/index.html"))
-	checkAxe(b)
+	for _, path := range []string{"print/index.html", "print/contact.html"} {
+		t.Run(path, func(t *testing.T) {
+			b := openTab(t)
+			b.openFile(demo.path(path))
+			checkAxe(b)
+		})
+	}
 }
 
 // A page arrives in one round trip, and every link on it leads to a page or rings a phone.

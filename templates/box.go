@@ -20,6 +20,42 @@ var (
 	RoomyBox   = Box{Width: 141, Height: 40, Leading: 1.12, Min: 22, Max: 38}
 )
 
+// What stands below the legend of a sign over several sheets.
+var (
+	TileAreaBox    = Box{Width: 166, Height: 42, Leading: 1.12, Min: 24, Max: 110}
+	TileOrdersBox  = Box{Width: 188, Height: 64, Leading: 1.2, Gap: 0.2, Min: 20, Max: 40}
+	TileContactBox = Box{Width: 188, Height: 27, Leading: 1.22, Min: 14, Max: 20}
+)
+
+// A TileField is what a sheet of a sign over several sheets shows, in mm. Sheets are cut at its lower edge and laid on the next at its upper one, so
+// that the fields of all sheets together are the sign.
+type TileField struct {
+	Width, Height float64
+	Turned        bool // the paper is fed upright and hung on its side
+}
+
+// TileFieldOf is the same on Letter and A4.
+func TileFieldOf(paper string) TileField {
+	if paper == "11x17" {
+		return TileField{Width: 256, Height: 408}
+	}
+	return TileField{Width: 256, Height: 194, Turned: true}
+}
+
+// Parts of a tile in mm; css/tile.css has the same.
+const (
+	TileFrame     = 1.6  // line around the legend
+	TileInside    = 250  // width of a line of the legend
+	TilePadding   = 2.0  // above and below the lines of the legend, and of the signal word in its band
+	TileBelow     = 4.0  // between the legend and what follows
+	TilePlace     = 180  // height of what stands below the legend
+	TileLeading   = 0.98 // at the least
+	TileClearance = 0.07 // between the ink of two lines, as a multiple of the type size
+	TileGap       = 0.16 // between two texts of the legend, at the least, as a multiple of the type size
+	TileLargest   = 140  // pt
+	TileMostParts = 5
+)
+
 // Code sizes in mm, quiet zone included. A module is never under 1 mm, so a longer address makes a larger code.
 const (
 	SignCodeSize   = 60.0

@@ -30,6 +30,8 @@ type Desk struct {
 type DeskJob struct {
 	Code, Address, Days  string
 	Everything, WalkList string // links
+	CopyShop             string // link; "" when no sign needs larger paper
+	PDFs                 []DeskLink
 	Draft                []string
 	Drawing              template.HTML // "" when no work is outside
 	Piles                []DeskPile
@@ -39,6 +41,9 @@ type DeskJob struct {
 	Steps                []DeskStep // nearest first
 	Reasons              []DeskReason
 }
+
+// A DeskLink is a file for the printer.
+type DeskLink struct{ Href, Name, Note string }
 
 // A DeskPile is sheets that are carried together: letters, requests, the crew's pack, spares.
 type DeskPile struct {
@@ -89,6 +94,27 @@ type DeskMissing struct{ Field, Would string }
 
 // RenderDesk lays out the coordinator's sheet.
 func RenderDesk(d Desk) ([]byte, error) { return render("desk.html", d) }
+
+// A Contact shows sheets and pages small, for whoever looks them over.
+type Contact struct {
+	Fonts []Font
+	Jobs  []ContactJob
+}
+
+// A ContactJob is one job of a Contact.
+type ContactJob struct {
+	Address       string
+	Sheets, Pages []ContactItem
+}
+
+// A ContactItem is one file with how large it is. Paper and Sides are those of sheets.
+type ContactItem struct {
+	Href, Name, Note, Paper string
+	Sides                   int
+}
+
+// RenderContact lays out a contact sheet.
+func RenderContact(c Contact) ([]byte, error) { return render("contact.html", c) }
 
 // A WalkRound is the form to fill in by hand at the house: the questions of the job file in its order and words, in columns.
 type WalkRound struct {

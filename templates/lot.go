@@ -9,26 +9,36 @@ import (
 
 // A Lot is a plan drawing. Lengths are in ft; Y grows away from the street.
 type Lot struct {
-	House  Plot
-	Number string // of the house; "" on pages
-	Walls  []Wall // worked on
-	Reach  float64
-	Homes  []LotHome
+	House  Plot      `json:"house"`
+	Number string    `json:"number"` // of the house; "" on pages
+	Walls  []Wall    `json:"walls"`  // worked on
+	Reach  float64   `json:"reach"`
+	Homes  []LotHome `json:"homes"`
 }
 
 // A Plot is a rectangle.
-type Plot struct{ X, Y, Width, Depth float64 }
+type Plot struct {
+	X     float64 `json:"x"`
+	Y     float64 `json:"y"`
+	Width float64 `json:"width"`
+	Depth float64 `json:"depth"`
+}
 
 // A Wall is a line.
-type Wall struct{ FromX, FromY, ToX, ToY float64 }
+type Wall struct {
+	FromX float64 `json:"from_x"`
+	FromY float64 `json:"from_y"`
+	ToX   float64 `json:"to_x"`
+	ToY   float64 `json:"to_y"`
+}
 
 // A LotHome is a neighbour's home with its number; Facing is drawn when it is marked.
 type LotHome struct {
-	Plot   Plot
-	Number string
-	Facing Wall
-	Marked bool
-	Guess  bool // its distance was not measured: drawn with a broken line
+	Plot   Plot   `json:"plot"`
+	Number string `json:"number"`
+	Facing Wall   `json:"facing"`
+	Marked bool   `json:"marked"`
+	Guess  bool   `json:"guess"` // its distance was not measured: drawn with a broken line
 }
 
 // SVG draws the lot: the house and its neighbours by number, worked walls striped, the reach around them as a broken outline, marked sides thick. It has no

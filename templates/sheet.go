@@ -5,6 +5,7 @@ import (
 	"embed"
 	"fmt"
 	"html/template"
+	"slices"
 )
 
 //go:embed html css
@@ -21,6 +22,13 @@ var layouts = template.Must(template.New("").Funcs(template.FuncMap{
 
 // RenderSheet lays the faces out, one after another, each exactly one side of paper.
 func RenderSheet(s Sheet) ([]byte, error) { return render("sheet.html", s) }
+
+// Tiled reports whether a face is a sheet of a sign over several.
+func (s Sheet) Tiled() bool {
+	return slices.ContainsFunc(s.Leaves, func(l Leaf) bool {
+		return slices.ContainsFunc(l.Faces, func(f Face) bool { return f.Tile != nil })
+	})
+}
 
 func render(name string, view any) ([]byte, error) {
 	var out bytes.Buffer

@@ -13,7 +13,7 @@ type Fitted struct {
 // A Sheet is a file to print.
 type Sheet struct {
 	Title    string
-	Paper    string // "letter" or "a4"
+	Paper    string // "letter", "a4" or "11x17"
 	Fonts    []Font
 	WalkList *WalkList // in front of everything, when all is printed in one go
 	Leaves   []Leaf
@@ -28,14 +28,16 @@ type Font struct {
 
 // A Leaf is one sheet of paper as it leaves the printer: a front, and a back unless it is blank.
 type Leaf struct {
+	Bookmark string // names the sheet in the outline of a PDF; "" for none
 	Faces    []Face
 	PadBlank bool // a blank back keeps the next leaf on a front when everything is printed in one go
 }
 
-// A Face is one side of paper. Exactly one of Sign and Letter is set.
+// A Face is one side of paper. Exactly one of Sign, Tile and Letter is set.
 type Face struct {
 	Lang, Dir string
 	Sign      *Sign
+	Tile      *Tile
 	Letter    *Letter
 	Call      Call
 	Code      Code
@@ -52,9 +54,27 @@ type Sign struct {
 	Marks   []template.HTML
 }
 
+// A Tile is one sheet of a sign over several, which are joined one below the other: a piece of the legend, what stands below the legend, or both.
+type Tile struct {
+	Turned        bool // landscape on paper that is fed upright
+	Part, Parts   int  // 1 of 3
+	Opens, Closes bool // the legend's frame begins or ends here
+	Danger        Lines
+	Hazards       Lines
+	Place         *Sign // without its legend; nil when this sheet has only a piece of the legend
+}
+
+// Lines are texts at one size that fill the height they are given, from edge to edge.
+type Lines struct {
+	Size, Leading float64 // pt, and as a multiple of it
+	Edge          float64 // pt above the first line and below the last, for accents
+	Texts         [][]string
+}
+
 // A Letter is a head, a table of facts, short blocks, and lines to fill in.
 type Letter struct {
 	Roomy  bool // larger, one sentence a line: for what a neighbour reads in ten seconds
+	Large  bool // large print: 18 pt
 	Text   Text
 	Beside *Text // the same in a second language, below the first
 	Blanks []Blank
@@ -115,12 +135,13 @@ type Call struct {
 
 // A Code is a QR code of so many mm with the address that it opens, to type. Nothing is set when sheets carry phones only.
 type Code struct {
-	SVG    template.HTML
-	Size   float64 // mm, quiet zone included
-	Scan   string
-	OrType string
-	Host   string   // "leaf.example.org/"
-	Digits []string // the 12 digits of the address in groups
+	SVG     template.HTML
+	Size    float64 // mm, quiet zone included
+	Scan    string
+	OrType  string
+	Host    string   // "leaf.example.org/"
+	OneLine float64  // pt, for an address that has to stay on one line; 0 where it may wrap
+	Digits  []string // the 12 digits of the address in groups
 }
 
 // A Foot is the small print below.
@@ -132,4 +153,19 @@ type Foot struct {
 	Draft    string // "" when a fluent person has signed the translation
 
 	ReplacesDay string
+}
+
+// Sides counts the sides of paper, blank backs included.
+func (s Sheet) Sides() int {
+	sides := 0
+	if s.WalkList != nil {
+		sides = (len(s.WalkList.Pages) + 1) / 2 * 2
+	}
+	for _, leaf := range s.Leaves {
+		sides += len(leaf.Faces)
+		if leaf.PadBlank {
+			sides++
+		}
+	}
+	return sides
 }

@@ -3,14 +3,17 @@ package main
 import (
 	"cmp"
 	"fmt"
+	"os"
 	"path/filepath"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/pdf"
 )
 
 type makeSheet struct {
 	Jobs         []string `arg:"" name:"job" help:"Job files, such as jobs/alder-14.yaml."`
+	PDF          bool     `name:"pdf" help:"PDF files as well, for the printer and the copy shop. Chrome, Chromium or Edge makes them."`
 	Out          string   `help:"Folder to write to, instead of out in the programme folder." placeholder:"DIR"`
 	WithoutCodes bool     `help:"Sheets with phone numbers only, for the night when the key is on another laptop."`
 }
@@ -21,16 +24,37 @@ func (m makeSheet) Run(c console) error {
 		return err
 	}
 	folder := site.Folder{Path: path, Out: cmp.Or(m.Out, filepath.Join(path, "out"))}
+	if m.PDF {
+		folder.Browser = browser(c)
+	}
 	changed, err := m.make(folder, jobs, c)
 	if err != nil {
 		return err
 	}
 	fmt.Fprintf(c.out, "made %s in %s; %s\n", count(len(jobs), "job", "jobs"), folder.Out, changedFiles(changed))
 	fmt.Fprintf(c.out, "open   %s\n", filepath.Join(folder.Out, "print", "index.html"))
+	for _, warning := range site.MissingFonts(jobs, os.ReadFile) {
+		fmt.Fprintf(c.out, "check  %s\n", warning)
+	}
+	if folder.Browser != nil {
+		for _, job := range jobs {
+			fmt.Fprintf(c.out, "print  %s, two-sided: all sheets of %s\n", filepath.Join(folder.Out, "print", job.Code, site.HomePrinter), job.Code)
+		}
+	}
 	if !m.WithoutCodes {
 		fmt.Fprintf(c.out, "upload %s\n", filepath.Join(folder.Out, "web"))
 	}
 	return nil
+}
+
+// browser is the one that prints. Without one the sheets can be printed all the same, so it is no error, only a sentence.
+func browser(c console) *pdf.Browser {
+	found, err := pdf.Find()
+	if err != nil {
+		fmt.Fprintf(c.err, "doorleaf: %v; print everything.html from any browser meanwhile\n", err)
+		return nil
+	}
+	return &found
 }
 
 func (m makeSheet) make(folder site.Folder, jobs []notices.Job, c console) ([]string, error) {

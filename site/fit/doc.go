@@ -11,7 +11,8 @@
 //   - [Font.Fit] finds the largest size at which a text fits a [Box], and [Font.FitAll] the largest common size of several texts stacked
 //     in one box. Sizes are quarters of a point; 1 % of the width stays free. When even the smallest size is too large, the error names
 //     the text or word that is too long.
-//   - [ReadingDistance] turns the height of the capitals that came out into the distance from which they can be read.
+//   - [MessageHeight] and [SignalHeight] are how high the capitals of a sign must be for a distance. [Font.Text] sets a text at a size, for layouts that
+//     share lines out themselves. [ReadingDistance] turns the height of the capitals that came out into the distance from which they can be read.
 //
 // The lines that come out are the lines to print: each is emitted as it is, unbreakable, with the font, weight, size and line height that
 // were measured, kerning on and no letter or word spacing. All lines together stand in the middle of the height of their box, where there is

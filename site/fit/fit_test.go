@@ -69,7 +69,7 @@ func TestFitAllLegend(t *testing.T) {
 			t.Errorf("%q, want %q", got, text)
 		}
 	}
-	t.Logf("%g pt, read from %g ft: %q", size, ReadingDistance(Bold().CapHeightMM(size)), lines)
+	t.Logf("%g pt, read from %g ft: %q", size, ReadingDistance(Bold().CapHeightMM(size), 1000, Good), lines)
 }
 
 func TestMisfits(t *testing.T) {

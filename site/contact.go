@@ -1,0 +1,42 @@
+package site
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/templates"
+)
+
+// contact shows every sheet and every page of all jobs small, in one view. It is made from the records alone.
+func (kit Kit) contact(records []JobRecord) ([]byte, error) {
+	view := templates.Contact{Fonts: press{kit: kit}.fonts("fonts/")}
+	for _, r := range records {
+		job := templates.ContactJob{Address: r.Address}
+		for _, s := range r.Sheets {
+			job.Sheets = append(job.Sheets, kit.contactSheet(s))
+		}
+		for _, p := range r.Pages {
+			job.Pages = append(job.Pages, kit.contactPage(p))
+		}
+		view.Jobs = append(view.Jobs, job)
+	}
+	return templates.RenderContact(view)
+}
+
+func (kit Kit) contactSheet(s SheetRecord) templates.ContactItem {
+	row := kit.deskRow(s)
+	paper, _, _ := strings.Cut(s.Paper, " ")
+	return templates.ContactItem{
+		Href: row.Href, Name: s.Title + ", " + s.To, Paper: paper, Sides: row.Sides,
+		Note: fmt.Sprintf("%s. %s. Copies: %d", s.ID, row.Languages, s.Copies),
+	}
+}
+
+func (kit Kit) contactPage(p PageRecord) templates.ContactItem {
+	item := templates.ContactItem{Href: "../" + p.Path, Name: "Choice of languages"}
+	if p.Language != "" {
+		item.Name, item.Note = p.Kind, englishName(kit, notices.Language(p.Language))
+	}
+	return item
+}

@@ -1,0 +1,133 @@
+package site_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"maps"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/pdf"
+)
+
+// Outside references of this file: Chromium, which prints as it does for a coordinator, and poppler, which reads sides, sizes and outline of the PDF.
+
+// printing is a folder whose makes print PDF files too.
+func printing(t *testing.T) site.Folder {
+	t.Helper()
+	folder := newFolder(t)
+	folder.Browser = &pdf.Browser{Path: program(t, "no Chromium found: install it or set CHROME_PATH",
+		os.Getenv("CHROME_PATH"), "chromium", "chromium-browser", "google-chrome")}
+	return folder
+}
+
+func TestPDFForTheHomePrinter(t *testing.T) {
+	folder := printing(t)
+	files := madeIn(t, folder, marchFirst, demoJob(t, "alder-14"))
+	job := recordOf(t, files, "alder-14")
+	if len(job.PDFs) != 1 || job.PDFs[0].Path != "print/alder-14/"+site.HomePrinter {
+		t.Fatalf("the PDF files are %v, want one for the home printer", job.PDFs)
+	}
+	printed := filepath.Join(folder.Out, filepath.FromSlash(job.PDFs[0].Path))
+	checkPaper(t, printed, "letter", job.PDFs[0].Pages)
+	checkFonts(t, printed)
+	if faces := documentOf(t, files[job.Everything]).Find("section.face").Length(); faces != job.PDFs[0].Pages {
+		t.Errorf("%d sides in the PDF, and everything.html has %d", job.PDFs[0].Pages, faces)
+	}
+	checkOutline(t, printed, job)
+	if !slices.ContainsFunc(job.Files, func(f site.FileRecord) bool { return f.Path == job.PDFs[0].Path }) {
+		t.Error("the PDF is not among the files of the record")
+	}
+	if !strings.Contains(string(files["print/index.html"]), `href="alder-14/`+site.HomePrinter+`"`) {
+		t.Error("the coordinator's sheet has no link to the PDF")
+	}
+	for path := range below(files, "web/") {
+		if strings.HasSuffix(path, ".pdf") {
+			t.Errorf("%s is for the web, and is private", path)
+		}
+	}
+}
+
+var outlineItem = regexp.MustCompile(`<item page="(\d+)">([^<]*)</item>`)
+
+// checkOutline wants the walk list, then each sheet on the side on which its first copy begins, in printing order.
+func checkOutline(t *testing.T, printed string, job site.JobRecord) {
+	t.Helper()
+	text := output(t, program(t, "no pdftohtml found: install poppler-utils", "pdftohtml"), "-xml", "-i", "-stdout", printed)
+	items := outlineItem.FindAllStringSubmatch(text, -1)
+	if len(items) == 0 || items[0][2] != "Walk list" || items[0][1] != "1" {
+		t.Fatalf("the outline begins with %v, want the walk list on side 1", items)
+	}
+	side, left := job.PDFs[0].Pages+1, items[1:]
+	for _, sheet := range job.Sheets {
+		side -= sheet.Copies * ((sides(sheet) + 1) / 2 * 2)
+	}
+	if len(left) != len(job.Sheets) {
+		t.Fatalf("%d entries in the outline for %d sheets", len(left), len(job.Sheets))
+	}
+	for i, sheet := range job.Sheets {
+		if want := fmt.Sprintf("%s, %s (%s)", sheet.Title, sheet.To, sheet.ID); left[i][1] != fmt.Sprint(side) || left[i][2] != want {
+			t.Errorf("%q on side %s, want %q on %d", left[i][2], left[i][1], want, side)
+		}
+		side += sheet.Copies * ((sides(sheet) + 1) / 2 * 2)
+	}
+}
+
+func recordOf(t *testing.T, files site.Files, code string) (record site.JobRecord) {
+	t.Helper()
+	if err := json.Unmarshal(files["print/"+code+"/"+site.RecordFile], &record); err != nil {
+		t.Fatal(err)
+	}
+	return record
+}
+
+// The same browser makes the same bytes, and leaves nothing behind. A make without it takes the PDF away, because it would say what no longer holds.
+func TestPDFAgain(t *testing.T) {
+	folder := printing(t)
+	job := small(demoJob(t, "alder-14"))
+	first := madeIn(t, folder, marchFirst, job)
+	changed, err := folder.Make([]notices.Job{job}, marchSecond, func(string) {})
+	if err != nil || len(changed) > 0 {
+		t.Errorf("a second make changed %v: %v", changed, err)
+	}
+	if left, _ := filepath.Glob(filepath.Join(folder.Path, "doorleaf-printing-*")); len(left) > 0 {
+		t.Errorf("%v is left behind", left)
+	}
+	folder.Browser = nil
+	without := madeIn(t, folder, marchSecond, job)
+	pdfs := func(path string, _ []byte) bool { return strings.HasSuffix(path, ".pdf") }
+	if record := recordOf(t, without, "alder-14"); len(record.PDFs) > 0 {
+		t.Errorf("the record still has %v", record.PDFs)
+	}
+	differs := slices.Sorted(maps.Keys(first))
+	differs = slices.DeleteFunc(differs, func(path string) bool { return bytes.Equal(first[path], without[path]) })
+	want := []string{"print/alder-14/" + site.HomePrinter, "print/alder-14/record.json", "print/index.html", "record.json"}
+	maps.DeleteFunc(without, pdfs)
+	if !slices.Equal(differs, want) || len(without) != len(first)-1 {
+		t.Errorf("without PDF these files differ: %v, want %v", differs, want)
+	}
+}
+
+// A browser that fails stops the make before anything is written.
+func TestPDFThatFails(t *testing.T) {
+	folder := newFolder(t)
+	empty := filepath.Join(t.TempDir(), "browser.exe")
+	if err := os.WriteFile(empty, nil, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	folder.Browser = &pdf.Browser{Path: empty}
+	_, err := folder.Make([]notices.Job{small(demoJob(t, "alder-14"))}, marchFirst, func(string) {})
+	if err == nil || !strings.Contains(err.Error(), "make again without --pdf") {
+		t.Errorf("got %v", err)
+	}
+	if files, _ := filepath.Glob(filepath.Join(folder.Out, "*")); len(files) > 0 {
+		t.Errorf("written all the same: %v", files)
+	}
+}

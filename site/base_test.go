@@ -46,6 +46,10 @@ func checkPrintedFaces(t *testing.T, path string, sheet site.SheetRecord) {
 	}
 	b := openTab(t)
 	b.openFile(path)
+	if isTiled(sheet) {
+		checkBoards(b, sheet)
+		return
+	}
 	b.asPrinted()
 	var records []site.FaceRecord
 	for _, record := range sheet.Faces {

@@ -2,7 +2,6 @@ package site
 
 import (
 	"fmt"
-	"strings"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/templates"
@@ -26,9 +25,8 @@ func (kit Kit) contact(records []JobRecord) ([]byte, error) {
 
 func (kit Kit) contactSheet(s SheetRecord) templates.ContactItem {
 	row := kit.deskRow(s)
-	paper, _, _ := strings.Cut(s.Paper, " ")
 	return templates.ContactItem{
-		Href: row.Href, Name: s.Title + ", " + s.To, Paper: paper, Sides: row.Sides,
+		Href: row.Href, Name: s.Title + ", " + s.To, Paper: s.paperSize(), Sides: row.Sides, Turned: s.turned(),
 		Note: fmt.Sprintf("%s. %s. Copies: %d", s.ID, row.Languages, s.Copies),
 	}
 }

@@ -12,7 +12,7 @@ import (
 	"example.org/doorleaf/site"
 )
 
-// The contact sheet shows every sheet of every job, at the height of all its sides, and every page; each is a file that was made.
+// The contact sheet shows every sheet of every job, as large as all its sides, and every page; each is a file that was made.
 func TestContactSheetShowsEverything(t *testing.T) {
 	folder := newFolder(t)
 	files := madeIn(t, folder, marchFirst, demoJob(t, "alder-14"), demoJob(t, "quarry-231"))
@@ -20,11 +20,12 @@ func TestContactSheetShowsEverything(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	shown := map[string]int{}
+	shown, turned := map[string]int{}, map[string]bool{}
 	documentOf(t, files["print/contact.html"]).Find("figure").Each(func(_ int, figure *goquery.Selection) {
 		file := path.Join("print", figure.Find("iframe").AttrOr("src", ""))
 		sides, _ := strings.CutPrefix(figure.AttrOr("style", "--sides: 0"), "--sides: ")
 		shown[file], _ = strconv.Atoi(sides)
+		turned[file] = figure.Find(".turned").Length() > 0
 		if _, there := files[file]; !there {
 			t.Errorf("%s is no file that was made", file)
 		}
@@ -36,7 +37,11 @@ func TestContactSheetShowsEverything(t *testing.T) {
 	for _, job := range records {
 		for _, sheet := range job.Sheets {
 			wanted++
-			if faces := documentOf(t, files[sheet.Path]).Find("section.face").Length(); shown[sheet.Path] != faces {
+			if landscape := documentOf(t, files[sheet.Path]).Find("section.turned").Length() > 0; turned[sheet.Path] != landscape {
+				t.Errorf("%s is shown landscape: %t, want %t", sheet.Path, turned[sheet.Path], landscape)
+			}
+			// A screen leaves out the blank backs of a sign over several sheets.
+			if faces := documentOf(t, files[sheet.Path]).Find("section.face:not(.blank)").Length(); shown[sheet.Path] != faces {
 				t.Errorf("%s is shown with %d sides, and has %d", sheet.Path, shown[sheet.Path], faces)
 			}
 		}

@@ -1,45 +1,85 @@
-package site
+package site_test
 
 import (
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/templates"
+	"example.org/doorleaf/site"
 )
 
-// Signs on larger paper have a file of their own, padded for printing two-sided; everything else stays with the home printer. A4 stands for any paper
-// that is not the programme's.
-func TestFileForTheCopyShop(t *testing.T) {
-	kit, err := NewKit(notices.Programme{}, "")
-	if err != nil {
-		t.Fatal(err)
+// Outside references of this file: Chromium and poppler, as in pdfs_test.go. The size of 11 x 17 in paper is that of ANSI/ASME Y14.1.
+
+// Signs on larger paper have files of their own, padded for printing two-sided; everything else stays with the home printer.
+func TestFilesForTheCopyShop(t *testing.T) {
+	folder := printing(t)
+	job := small(demoJob(t, "alder-14"))
+	job.Programme.LargerPaper = []notices.Paper{notices.Tabloid}
+	files := madeIn(t, folder, marchFirst, job)
+	record := recordOf(t, files, "alder-14")
+	larger, others := 0, 0
+	for _, sheet := range record.Sheets {
+		if strings.HasPrefix(sheet.Paper, "11x17") {
+			larger += sheet.Copies * len(leaves(sheet))
+		} else {
+			others += sheet.Copies * len(leaves(sheet))
+		}
 	}
-	p := press{kit: kit, programme: notices.Programme{Paper: notices.Letter}, code: "alder-14"}
-	sign := templates.Leaf{Faces: []templates.Face{{Lang: "en", Sign: &templates.Sign{}}}}
-	letter := templates.Leaf{Faces: []templates.Face{{Lang: "en", Letter: &templates.Letter{Text: templates.Text{For: "The Lam family"}}}}}
-	all := stacks{"letter": copies([]templates.Leaf{letter}, SheetRecord{ID: "letter-h1", Title: "Letter", To: "The Lam family", Copies: 1}),
-		"a4": copies([]templates.Leaf{sign}, SheetRecord{ID: "sign-porch", Title: "Sign", To: "Front door", Copies: 3})}
-	job := notices.Job{Code: "alder-14", Address: "14 Alder Court", Work: []notices.Work{{Days: []notices.Date{{Year: 2027, Month: time.May, Day: 8}}}}}
-	record, files := JobRecord{Code: p.code}, Files{}
-	prints, err := p.lists(job, notices.Plan{Homes: []notices.Home{{Who: notices.Name("The Lam family")}}}, all, &record, files)
-	if err != nil {
-		t.Fatal(err)
+	if larger == 0 || others == 0 {
+		t.Fatalf("%d sides on 11 x 17 in paper, and %d on other paper", larger, others)
 	}
-	shop := string(files[record.CopyShop])
-	if record.CopyShop != "print/alder-14/copy-shop.html" || len(prints) != 2 || prints[1].pdf != "print/alder-14/copy-shop.pdf" {
-		t.Fatalf("the copy shop gets %q, and to print are %v", record.CopyShop, prints)
+	if record.CopyShop != "print/alder-14/copy-shop.html" || len(record.PDFs) != 2 {
+		t.Fatalf("the copy shop gets %q, and the PDF files are %v", record.CopyShop, record.PDFs)
 	}
-	if sides := strings.Count(shop, `<section class="face`); sides != 6 || prints[1].sheet.Sides() != 6 || !strings.Contains(shop, "size: A4") {
-		t.Errorf("three copies of a sign have %d sides, want 6 on the larger paper", sides)
+	checkCopyShopPDF(t, folder, record.PDFs[1], larger)
+	walk := documentOf(t, files[record.WalkList]).Find("section.face").Length()
+	if home := record.PDFs[0]; home.Paper != "letter" || home.Pages != others+(walk+1)/2*2 {
+		t.Errorf("the home printer gets %v, want %d sides of Letter and the walk list", home, others)
 	}
+	checkNothingPrivate(t, files, record, job)
+	desk := string(files["print/index.html"])
+	for _, link := range []string{`href="alder-14/copy-shop.html"`, `href="alder-14/copy-shop.pdf"`} {
+		if !strings.Contains(desk, link) {
+			t.Errorf("the coordinator's sheet has no %s", link)
+		}
+	}
+}
+
+func checkCopyShopPDF(t *testing.T, folder site.Folder, shop site.PDFRecord, sides int) {
+	t.Helper()
+	if want := (site.PDFRecord{Path: "print/alder-14/copy-shop.pdf", Paper: "11x17", Pages: sides}); shop != want {
+		t.Errorf("for the copy shop %v, want %v", shop, want)
+	}
+	printed := filepath.Join(folder.Out, filepath.FromSlash(shop.Path))
+	checkPaper(t, printed, "11x17", sides)
+	checkFonts(t, printed)
+	text := output(t, program(t, "no pdftotext found: install poppler-utils", "pdftotext"), printed, "-")
 	for _, private := range []string{"Lam", "Alder Court", "Walk list"} {
-		if strings.Contains(shop, private) {
+		if strings.Contains(text, private) {
 			t.Errorf("the copy shop reads %q", private)
 		}
 	}
-	if home := string(files[record.Everything]); strings.Contains(home, "Front door") || !strings.Contains(home, "The Lam family") || !strings.Contains(home, "size: letter") {
-		t.Error("the home printer has the larger signs, or not the rest")
+}
+
+// checkNothingPrivate compares what the copy shop gets, its source included, with what the home printer gets.
+func checkNothingPrivate(t *testing.T, files site.Files, record site.JobRecord, job notices.Job) {
+	t.Helper()
+	shop, home := string(files[record.CopyShop]), string(files[record.Everything])
+	private := []string{"Alder Court", "Walk list"}
+	for _, household := range job.Households {
+		private = append(private, household.Name)
+	}
+	for _, text := range slices.Compact(private) {
+		if strings.Contains(shop, text) {
+			t.Errorf("the copy shop reads %q", text)
+		}
+		if !strings.Contains(home, text) {
+			t.Errorf("the home printer has no %q, so looking for it says nothing", text)
+		}
+	}
+	if strings.Contains(home, "sign-porch") || !strings.Contains(shop, "sign-porch") {
+		t.Error("the home printer has the larger signs, or the copy shop has none")
 	}
 }

@@ -63,21 +63,16 @@ func TestSheetsInBlackAndWhite(t *testing.T) {
 	seen := map[string]*image.Gray{} // pictograms by their drawing
 	for _, sheet := range differing(demo) {
 		t.Run(sheet.ID, func(t *testing.T) {
-			b := openTab(t)
-			b.openFile(demo.path(sheet.Path))
-			b.asPrinted()
-			faces := measuredFaces(b)
-			drawn := evaluated[[][]drawing](b, findMarks)
-			for i, shot := range shoot(t, b.pdf(), 150) {
-				grey := painted(t, shot)
+			for _, shown := range shownSides(t, demo, sheet, 150) {
+				grey := shown.painted
+				scale := float64(grey.Bounds().Dx()) / shown.ClientWidth
 				checkInk(t, grey, sheet.Kind)
 				for _, side := range []*image.Gray{grey, withoutGrey(grey)} {
-					scale := float64(side.Bounds().Dx()) / faces[i].ClientWidth
-					checkContrast(t, side, faces[i], scale)
-					checkLegible(t, side, drawn[i], scale)
+					checkContrast(t, side, shown.measuredFace, scale)
+					checkLegible(t, side, shown.drawings, scale)
 				}
-				for _, mark := range drawn[i] {
-					seen[mark.Drawing] = shrunk(withoutGrey(grey), mark.Box, float64(grey.Bounds().Dx())/faces[i].ClientWidth)
+				for _, mark := range shown.drawings {
+					seen[mark.Drawing] = shrunk(withoutGrey(grey), mark.Box, scale)
 				}
 			}
 		})

@@ -67,7 +67,7 @@ func checkOutline(t *testing.T, printed string, job site.JobRecord) {
 	}
 	side, left := job.PDFs[0].Pages+1, items[1:]
 	for _, sheet := range job.Sheets {
-		side -= sheet.Copies * ((sides(sheet) + 1) / 2 * 2)
+		side -= sheet.Copies * len(leaves(sheet))
 	}
 	if len(left) != len(job.Sheets) {
 		t.Fatalf("%d entries in the outline for %d sheets", len(left), len(job.Sheets))
@@ -76,7 +76,7 @@ func checkOutline(t *testing.T, printed string, job site.JobRecord) {
 		if want := fmt.Sprintf("%s, %s (%s)", sheet.Title, sheet.To, sheet.ID); left[i][1] != fmt.Sprint(side) || left[i][2] != want {
 			t.Errorf("%q on side %s, want %q on %d", left[i][2], left[i][1], want, side)
 		}
-		side += sheet.Copies * ((sides(sheet) + 1) / 2 * 2)
+		side += sheet.Copies * len(leaves(sheet))
 	}
 }
 

@@ -44,7 +44,7 @@ func TestPrintedSheets(t *testing.T) {
 			for _, sheet := range job.Sheets {
 				t.Run(paper+"/"+job.Code+"/"+sheet.ID, func(t *testing.T) {
 					t.Parallel()
-					if strings.Contains(sheet.Paper, " x") {
+					if isTiled(sheet) {
 						checkTiles(t, demo, sheet)
 					} else {
 						checkSheet(t, demo, sheet)
@@ -78,7 +78,7 @@ func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 	for _, dpi := range papers[sheet.Paper].dpi {
 		for i, shot := range shoot(t, printed, dpi) {
 			checkCode(t, shot, recorded[i].QR)
-			checkQuietZone(t, faces[i], shot)
+			checkQuietZone(t, faces[i], painted(t, shot))
 			if dpi == 300 && sheet.Kind == string(notices.WorkAreaSign) {
 				checkCapitals(t, painted(t, shot), dpi, faces[i].Fits[0].Lines, true, sheet.Faces[i].SignalHeightMM)
 				checkCapitals(t, painted(t, shot), dpi, faces[i].Fits[1].Lines, false, sheet.Faces[i].CapHeightMM)
@@ -399,7 +399,7 @@ func checkCodeBox(t *testing.T, f measuredFace) {
 	if want := (box{4, 4, code.Modules - 4, code.Modules - 4}); code.Dark != want {
 		t.Errorf("dark modules in %v of %g, want %v", code.Dark, code.Modules, want)
 	}
-	if f.is("sign") && (side < 55 || side > 65) {
+	if (f.is("sign") || f.is("tile")) && (side < 55 || side > 65) {
 		t.Errorf("a code of %.1f mm on a sign, want 55 to 65", side)
 	}
 	for _, text := range f.Texts {
@@ -425,12 +425,12 @@ func checkCodeRecord(t *testing.T, f measuredFace, record site.FaceRecord) {
 }
 
 // checkQuietZone looks at the printed side: the quiet zone is white, and the three finder patterns stand at its inner corners.
-func checkQuietZone(t *testing.T, f measuredFace, shot string) {
+func checkQuietZone(t *testing.T, f measuredFace, side *image.Gray) {
 	t.Helper()
 	if len(f.Codes) != 1 {
 		return // checkCodeBox says so
 	}
-	side, code := painted(t, shot), f.Codes[0]
+	code := f.Codes[0]
 	scale := float64(side.Bounds().Dx()) / f.ClientWidth
 	module := code.Box.width() / code.Modules
 	dark := func(column, row float64) bool {
@@ -504,7 +504,7 @@ func checkEverything(t *testing.T, demo *builtDemo, job site.JobRecord, paper st
 
 // leaves are the sides of a sheet with the blank backs that keep fronts on fronts. A sign over several sheets has a blank back behind each.
 func leaves(sheet site.SheetRecord) (all []string) {
-	if !strings.Contains(sheet.Paper, " x") {
+	if !isTiled(sheet) {
 		return padded(languages(sheet))
 	}
 	for _, side := range languages(sheet) {

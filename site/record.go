@@ -129,6 +129,11 @@ func (s SheetRecord) paperSize() string {
 	return size
 }
 
+// turned reports whether a screen shows its sides landscape: a sign over several sheets of paper that is fed upright.
+func (s SheetRecord) turned() bool {
+	return s.Paper != s.paperSize() && templates.TileFieldOf(s.paperSize()).Turned
+}
+
 // A FaceRecord is one side of a sheet, in one language.
 type FaceRecord struct {
 	Language          string  `json:"language"`                 // BCP 47

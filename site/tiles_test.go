@@ -30,13 +30,7 @@ func checkTiles(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 	}
 	b := openTab(t)
 	b.openFile(demo.path(sheet.Path))
-	boards := measuredBoards(b)
-	if len(boards) != record.Pages {
-		t.Fatalf("%d sheets, and %d in the record", len(boards), record.Pages)
-	}
-	for _, board := range boards {
-		checkBoard(t, board, paper)
-	}
+	boards := checkBoards(b, sheet)
 	checkOpened(t, demo, record)
 
 	printed := b.pdf()
@@ -55,11 +49,76 @@ func checkTiles(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 		checkBoardCapitals(t, side, boards[i/2], record)
 		sheets = append(sheets, side)
 	}
+	checkQuietZone(t, measuredFaces(b)[len(boards)-1], sheets[len(boards)-1])
 	compare(t, joined(t, sheets), whole(b, paper, record.Pages))
 	if paper == "letter" {
 		shots := shoot(t, printed, 150)
 		checkCode(t, shots[len(shots)-1], record.QR)
 	}
+}
+
+// isTiled reports whether a sheet is a sign over several sheets of paper.
+func isTiled(sheet site.SheetRecord) bool { return strings.Contains(sheet.Paper, " x") }
+
+// checkBoards measures the sheets of a sign as a screen shows them, and the code, which is on the last.
+func checkBoards(b tab, sheet site.SheetRecord) []measuredBoard {
+	b.Helper()
+	paper, _, _ := strings.Cut(sheet.Paper, " ")
+	boards, record := measuredBoards(b), sheet.Faces[0]
+	if len(boards) != record.Pages {
+		b.Fatalf("%d sheets, and %d in the record", len(boards), record.Pages)
+	}
+	for _, board := range boards {
+		checkBoard(b.T, board, paper)
+	}
+	faces := measuredFaces(b)
+	last := len(faces) - 1
+	for _, face := range faces[:last] {
+		if len(face.Codes) > 0 {
+			b.Error("a code on a sheet that is not the last")
+		}
+	}
+	checkCodeBox(b.T, faces[last])
+	checkCodeRecord(b.T, faces[last], record)
+	return boards
+}
+
+// A shownSide is a side of paper as it is measured and as it is painted. Those of a sign over several sheets stand upright, as it hangs.
+type shownSide struct {
+	measuredFace
+	drawings []drawing
+	painted  *image.Gray
+}
+
+// shownSides prints a sheet and pairs each side with its picture. Blank backs are checked and left out.
+func shownSides(t *testing.T, demo *builtDemo, sheet site.SheetRecord, dpi int) (all []shownSide) {
+	t.Helper()
+	paper, _, _ := strings.Cut(sheet.Paper, " ")
+	b := openTab(t)
+	b.openFile(demo.path(sheet.Path))
+	if !isTiled(sheet) {
+		b.asPrinted()
+	}
+	faces, drawings := measuredFaces(b), evaluated[[][]drawing](b, findMarks)
+	for i, shot := range shoot(t, b.pdf(), dpi) {
+		side := painted(t, shot)
+		if isTiled(sheet) && i%2 == 1 {
+			checkBlank(t, side)
+			continue
+		}
+		if isTiled(sheet) && templates.TileFieldOf(paper).Turned {
+			side = turnedBack(side)
+		}
+		n := len(all)
+		if n == len(faces) {
+			t.Fatalf("%s: more sides printed than the %d that were measured", sheet.ID, n)
+		}
+		all = append(all, shownSide{faces[n], drawings[n], side})
+	}
+	if len(all) != len(faces) {
+		t.Fatalf("%s: %d sides printed, and %d measured", sheet.ID, len(all), len(faces))
+	}
+	return all
 }
 
 // A measuredBoard is one sheet of a sign as the browser shows it on a screen: not turned. Sizes are px from the top left corner of the paper.

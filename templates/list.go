@@ -107,10 +107,11 @@ type ContactJob struct {
 	Sheets, Pages []ContactItem
 }
 
-// A ContactItem is one file with how large it is. Paper and Sides are those of sheets.
+// A ContactItem is one file with how large it is. Paper, Sides and Turned are those of sheets.
 type ContactItem struct {
 	Href, Name, Note, Paper string
 	Sides                   int
+	Turned                  bool // landscape
 }
 
 // RenderContact lays out a contact sheet.

@@ -33,14 +33,6 @@ func (job Job) withinReach(n Neighbour) bool {
 	return n.Near != No || WindowReach.stricter(reach)
 }
 
-// kindFor is the sheet that a neighbour gets.
-func (job Job) kindFor(n Neighbour) Kind {
-	if job.withinReach(n) {
-		return CloseWindowsRequest
-	}
-	return NeighbourNote
-}
-
 func neighbourWindows(job Job) []Reason {
 	var all []Reason
 	for _, n := range job.neighboursToTell() {

@@ -206,13 +206,12 @@ func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Lea
 	return leaves(faces), record, nil
 }
 
-// leaves put two faces on a sheet of paper, and leave the last back blank when their number is odd. The sheets of one sign hang side by side, so each
-// has a blank back.
+// leaves put two faces on a sheet of paper. The sheets of one sign hang side by side, so each has a front alone.
 func leaves(faces []templates.Face) []templates.Leaf {
 	var all []templates.Leaf
 	if faces[0].Tile != nil {
 		for i := range faces {
-			all = append(all, templates.Leaf{Faces: faces[i : i+1], PadBlank: i < len(faces)-1})
+			all = append(all, templates.Leaf{Faces: faces[i : i+1]})
 		}
 		return all
 	}

@@ -34,19 +34,15 @@ func checkTiles(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 	checkOpened(t, demo, record)
 
 	printed := b.pdf()
-	checkPaper(t, printed, paper, 2*record.Pages-1) // a blank back behind each sheet but the last
+	checkPaper(t, printed, paper, record.Pages)
 	checkFonts(t, printed)
 	var sheets []*image.Gray
 	for i, shot := range shoot(t, printed, joinDPI) {
 		side := painted(t, shot)
-		if i%2 == 1 {
-			checkBlank(t, side)
-			continue
-		}
 		if templates.TileFieldOf(paper).Turned {
 			side = turnedBack(side)
 		}
-		checkBoardCapitals(t, side, boards[i/2], record)
+		checkBoardCapitals(t, side, boards[i], record)
 		sheets = append(sheets, side)
 	}
 	checkQuietZone(t, measuredFaces(b)[len(boards)-1], sheets[len(boards)-1])
@@ -90,7 +86,7 @@ type shownSide struct {
 	painted  *image.Gray
 }
 
-// shownSides prints a sheet and pairs each side with its picture. Blank backs are checked and left out.
+// shownSides prints a sheet and pairs each side with its picture.
 func shownSides(t *testing.T, demo *builtDemo, sheet site.SheetRecord, dpi int) (all []shownSide) {
 	t.Helper()
 	paper, _, _ := strings.Cut(sheet.Paper, " ")
@@ -100,12 +96,8 @@ func shownSides(t *testing.T, demo *builtDemo, sheet site.SheetRecord, dpi int) 
 		b.asPrinted()
 	}
 	faces, drawings := measuredFaces(b), evaluated[[][]drawing](b, findMarks)
-	for i, shot := range shoot(t, b.pdf(), dpi) {
+	for _, shot := range shoot(t, b.pdf(), dpi) {
 		side := painted(t, shot)
-		if isTiled(sheet) && i%2 == 1 {
-			checkBlank(t, side)
-			continue
-		}
 		if isTiled(sheet) && templates.TileFieldOf(paper).Turned {
 			side = turnedBack(side)
 		}

@@ -100,16 +100,19 @@ func checkCanariesSing(t *testing.T, files site.Files) {
 // Every field of a job is public or private by decision. A new field fails this test until somebody decides, and a private one gets a canary.
 func TestEveryFieldIsDecidedOn(t *testing.T) {
 	for kind, fields := range map[reflect.Type]string{
-		reflect.TypeFor[notices.Job]():       "Programme File Code Address State City Built Owner AnyonePaid FederalAid CheckedBy Emergency Entries OnTheDay Work Households Neighbours Openings Pamphlet",
-		reflect.TypeFor[notices.Contact]():   "Name Phone Speaks",
-		reflect.TypeFor[notices.Work]():      "ID Where Area Task Parts HowMuch Faces Storey Days CrewArrives CleanedBy RainDay WaysIn Tests PartShare Nightly LotLine LotLineKnown",
-		reflect.TypeFor[notices.Household](): "ID Name Languages PhoneLanguage ChildUnder6 Pets OnWorkDays Elsewhere",
-		reflect.TypeFor[notices.DayAtHome](): "Day UsesDoor Reaches Away SleepsAt",
-		reflect.TypeFor[notices.Neighbour](): "ID Address Kind Gap GapKnown Near Languages Pets Homes",
-		reflect.TypeFor[notices.Opening]():   "ID What Area Storey Work Gap GapKnown",
-		reflect.TypeFor[notices.Pamphlet]():  "Given How",
-		reflect.TypeFor[notices.Test]():      "How Covers Result",
-		reflect.TypeFor[notices.Elsewhere](): "Where Travel PaidBy Medicines Pets Keys",
+		reflect.TypeFor[notices.Job]():         "Programme File Code Address State City Built Owner AnyonePaid FederalAid CheckedBy Emergency Entries OnTheDay Work Households Neighbours Openings Checks Wipes Closed Shared Pamphlet",
+		reflect.TypeFor[notices.Contact]():     "Name Phone Speaks",
+		reflect.TypeFor[notices.Work]():        "ID Where Area Task Parts HowMuch Faces Storey Days CrewArrives CleanedBy RainDay WaysIn Tests PartShare Nightly LotLine LotLineKnown",
+		reflect.TypeFor[notices.Household]():   "ID Name Languages PhoneLanguage ChildUnder6 Pets OnWorkDays Elsewhere",
+		reflect.TypeFor[notices.DayAtHome]():   "Day UsesDoor Reaches Away SleepsAt",
+		reflect.TypeFor[notices.Neighbour]():   "ID Address Kind Gap GapKnown Near Languages Pets Homes",
+		reflect.TypeFor[notices.Opening]():     "ID What Area Storey Work Gap GapKnown",
+		reflect.TypeFor[notices.Pamphlet]():    "Given How",
+		reflect.TypeFor[notices.CheckResult](): "Work On By Result Again",
+		reflect.TypeFor[notices.Wipe]():        "Work Room Surface Lab Loading Below Reported",
+		reflect.TypeFor[notices.SharedAreas](): "Route Homes Records",
+		reflect.TypeFor[notices.Test]():        "How Covers Result",
+		reflect.TypeFor[notices.Elsewhere]():   "Where Travel PaidBy Medicines Pets Keys",
 	} {
 		var names []string
 		for i := range kind.NumField() {

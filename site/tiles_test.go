@@ -195,16 +195,6 @@ func checkBoard(t *testing.T, b measuredBoard, paper string) {
 	}
 }
 
-func checkBlank(t *testing.T, side *image.Gray) {
-	t.Helper()
-	for _, dot := range side.Pix {
-		if dot < 250 {
-			t.Error("ink on the back of a sheet of a sign")
-			return
-		}
-	}
-}
-
 // turnedBack turns a side that was fed upright so that its sign stands upright.
 func turnedBack(side *image.Gray) *image.Gray {
 	w, h := side.Rect.Dx(), side.Rect.Dy()

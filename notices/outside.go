@@ -31,7 +31,7 @@ func outside(job Job) []Reason {
 	var all []Reason
 	for _, w := range job.outsideWork() {
 		cover := job.groundCover()
-		all = append(all, Reason{Decision: "ground_cover", About: w.ID, Outcome: outGround.With(Name(w.ID), Reach(cover.Value)), Because: whyGround.With(), Source: cover.Source(), Binds: job.binds()})
+		all = append(all, Reason{Decision: "ground_cover", About: w.ID, Outcome: outGround.With(Name(w.ID), Reach(cover.Value)), Because: whyGround.With(), Source: cover.Source(), Binds: job.bindsBy(cover)})
 		all = append(all, job.lineBarrier(w)...)
 	}
 	return all
@@ -58,7 +58,7 @@ func (job Job) lineBarrier(w Work) []Reason {
 	if w.LotLineKnown && float64(w.LotLine) > near.Value {
 		return nil
 	}
-	r := Reason{Decision: "line_barrier", About: w.ID, Outcome: outLine.With(Name(w.ID)), Because: whyLineNear.With(w.LotLine, Reach(near.Value)), Source: near.Source(), Binds: job.binds()}
+	r := Reason{Decision: "line_barrier", About: w.ID, Outcome: outLine.With(Name(w.ID)), Because: whyLineNear.With(w.LotLine, Reach(near.Value)), Source: near.Source(), Binds: job.bindsBy(near)}
 	if !w.LotLineKnown {
 		r.Because = whyLineUnknown.With(Reach(near.Value))
 		r.Missing = []Missing{{fieldOf("work", w.ID, "lot_line"), wouldNoBarrier.With(Reach(near.Value))}}
@@ -72,7 +72,7 @@ func ownOpenings(job Job) []Reason {
 		return nil
 	}
 	reach := job.rule(WindowReach)
-	all := []Reason{{Decision: "own_windows", Outcome: outHouseWindows.With(Reach(reach.Value)), Because: whyHouseWindows.With(), Source: reach.Source(), Binds: job.binds()}}
+	all := []Reason{{Decision: "own_windows", Outcome: outHouseWindows.With(Reach(reach.Value)), Because: whyHouseWindows.With(), Source: reach.Source(), Binds: job.bindsBy(reach)}}
 	if len(job.Openings) == 0 {
 		all[0].Missing = []Missing{{"openings", wouldListThem.With()}}
 	}
@@ -90,7 +90,7 @@ func ownOpenings(job Job) []Reason {
 func (job Job) opening(o Opening, w Work) Reason {
 	reach := job.rule(WindowReach)
 	name := Name(strings.ReplaceAll(fmt.Sprintf("%s (%s, %s)", o.ID, o.What, o.Area), "_", " "))
-	r := Reason{Decision: "own_opening", About: o.ID, Outcome: outShut.With(name), Source: reach.Source(), Binds: job.binds()}
+	r := Reason{Decision: "own_opening", About: o.ID, Outcome: outShut.With(name), Source: reach.Source(), Binds: job.bindsBy(reach)}
 	switch law := job.wholeSide(); {
 	case law != "":
 		r.Because, r.Source, r.Binds = whyWholeSide.With(), law, job.lawHere()

@@ -55,6 +55,14 @@ func (job Job) binds() Binding {
 	return GoodPractice
 }
 
+// bindsBy is for a step that one row asks for: a row of the renovation rule alone binds nobody whom that rule does not bind.
+func (job Job) bindsBy(row Rule) Binding {
+	if strings.HasPrefix(row.Citation, "40 CFR 745") && !job.renovationBinds() {
+		return GoodPractice
+	}
+	return job.binds()
+}
+
 func renovationRule(job Job) Reason {
 	r := Reason{Decision: "renovation_rule", Outcome: outNoRenovation.With(), Source: RenovationSource, Binds: GoodPractice}
 	switch {

@@ -2,6 +2,7 @@ package notices
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -9,7 +10,7 @@ import (
 func JobSkeleton() []byte {
 	return skeleton("../job.schema.json", JobFields,
 		"One file a house. The printed walk-round form asks the same questions, in the same order.",
-		"A line that starts with # counts for nothing; take that sign away where you answer.",
+		"A line that starts with # counts for nothing; take that sign away where you answer. Parts behind it are for later, or for few jobs.",
 		"Copy the lines of an entry, from its hyphen on, for a second area, day, household or neighbour; delete those that you do not need.",
 		"Where a question offers unknown or not_sure, that counts as the stricter answer.",
 		"Save, then run doorleaf plan on this file: it names everything that is still missing.")
@@ -36,17 +37,39 @@ func skeleton(schema string, fields []Field, preface ...string) []byte {
 func (f Field) write(out *strings.Builder, indent string) {
 	fmt.Fprintf(out, "%s# %s\n", indent, f.Question)
 	switch {
-	case f.Holds == HoldsObject:
-		fmt.Fprintf(out, "%s%s:\n", indent, f.Key)
-		writeFields(out, indent+"  ", f.Fields)
-	case f.Holds == HoldsObjects:
-		fmt.Fprintf(out, "%s%s:\n%s  -\n", indent, f.Key, indent)
-		writeFields(out, indent+"    ", f.Fields)
+	case f.Fields != nil && !f.Required && !slices.Contains(alwaysAsked, f.Key):
+		out.WriteString(commented(indent, f.nested(indent)))
+	case f.Fields != nil:
+		out.WriteString(f.nested(indent))
 	case f.Required:
 		fmt.Fprintf(out, "%s%s: # %s\n", indent, f.Key, f.offer())
 	default:
 		fmt.Fprintf(out, "%s# %s: %s\n", indent, f.Key, f.offer())
 	}
+}
+
+// alwaysAsked may be left out of a file, and hardly any job does.
+var alwaysAsked = []string{"on_work_days", "neighbours"}
+
+// nested is a key with keys of its own, or one entry of them.
+func (f Field) nested(indent string) string {
+	var out strings.Builder
+	fmt.Fprintf(&out, "%s%s:\n", indent, f.Key)
+	if f.Holds == HoldsObjects {
+		fmt.Fprintf(&out, "%s  -\n", indent)
+		indent += "  "
+	}
+	writeFields(&out, indent+"  ", f.Fields)
+	return out.String()
+}
+
+// commented puts the sign before each line of a part that most jobs do not need.
+func commented(indent, text string) string {
+	var out strings.Builder
+	for line := range strings.Lines(text) {
+		out.WriteString(indent + "# " + strings.TrimPrefix(line, indent))
+	}
+	return out.String()
 }
 
 func writeFields(out *strings.Builder, indent string, fields []Field) {

@@ -15,6 +15,7 @@ var (
 	outHomeOpen    = deskText("stay.home_open", Name(""))
 	outAway        = deskText("stay.away_in_hours", Name(""))
 	outElsewhere   = deskText("stay.elsewhere", Name(""))
+	outTheyPlan    = deskText("stay.plan_elsewhere", Name(""))
 	whyOutsideOnly = deskText("stay.outside_only")
 	whyNoEntry     = deskText("stay.no_entry")
 	whyOnePeriod   = deskText("stay.one_period", Length(0), Limit(0))
@@ -32,6 +33,7 @@ var (
 // A verdict on one household: how it lives, and what decided it.
 type verdict struct {
 	stay    Stay
+	chosen  bool // nobody asks for it: the household plans it anyway
 	because Message
 	source  string
 	missing []Missing
@@ -42,7 +44,10 @@ func stays(job Job) []Reason {
 	for _, h := range job.Households {
 		v := job.stay(h)
 		r := Reason{Decision: "household_stays", About: h.ID, Outcome: outcomeOf(v.stay).With(Name(h.Name)), Because: v.because, Source: v.source, Binds: GoodPractice, Missing: v.missing}
-		if job.aidedBinds() {
+		switch {
+		case v.chosen:
+			r.Outcome = outTheyPlan.With(Name(h.Name))
+		case job.aidedBinds():
 			r.Binds = Law
 		}
 		all = append(all, r)
@@ -57,7 +62,7 @@ func outcomeOf(s Stay) Text { return []Text{outHomeOpen, outAway, outElsewhere}[
 func (job Job) stay(h Household) verdict {
 	v := job.mayStay(h)
 	if at, day := h.plansToSleep(); !day.IsZero() && v.stay < SleepElsewhere && len(job.leadWork()) > 0 {
-		v = verdict{stay: SleepElsewhere, because: whyTheyDoSo.With(Name(at)), source: RelocationSource}
+		v = verdict{stay: SleepElsewhere, chosen: true, because: whyTheyDoSo.With(Name(at)), source: RelocationSource}
 	}
 	if v.stay == SleepElsewhere {
 		v.missing = append(v.missing, h.notAgreed()...)

@@ -136,3 +136,16 @@ func shared(kit Kit, programme notices.Programme, records []JobRecord, index Ind
 	}
 	return NewShared(files, records, index), nil
 }
+
+// OutdatedPaper counts the sheets of these jobs that hang or were handed over and say something else than the job now, as the last make knew.
+func (f Folder) OutdatedPaper(jobs []notices.Job) (int, error) {
+	records, err := LoadRecords(os.DirFS(f.Out))
+	if err != nil {
+		return 0, err
+	}
+	count := 0
+	for _, job := range jobs {
+		count += len(recordOf(records, job.Code).PutRight)
+	}
+	return count, nil
+}

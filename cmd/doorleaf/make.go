@@ -32,6 +32,13 @@ func (m makeSheet) Run(c console) error {
 		return err
 	}
 	fmt.Fprintf(c.out, "made %s in %s; %s\n", count(len(jobs), "job", "jobs"), folder.Out, changedFiles(changed))
+	wrong, err := folder.OutdatedPaper(jobs)
+	if err != nil {
+		return err
+	}
+	if wrong > 0 {
+		fmt.Fprintf(c.out, "bring  %s of paper that is out %s wrong now: see \"Put right\" on the list, and tell people today\n", count(wrong, "piece", "pieces"), isAre(wrong))
+	}
 	fmt.Fprintf(c.out, "open   %s\n", filepath.Join(folder.Out, "print", "index.html"))
 	for _, warning := range site.MissingFonts(jobs, os.ReadFile) {
 		fmt.Fprintf(c.out, "check  %s\n", warning)
@@ -62,6 +69,13 @@ func (m makeSheet) make(folder site.Folder, jobs []notices.Job, c console) ([]st
 		return folder.MakeWithoutCodes(jobs, c.progress)
 	}
 	return folder.Make(jobs, today(), c.progress)
+}
+
+func isAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
 }
 
 func changedFiles(changed []string) string {

@@ -75,6 +75,14 @@ func (d Date) isBusinessDay() bool {
 	return holidays.IsWorkday(time.Date(d.Year, d.Month, d.Day, 12, 0, 0, 0, time.UTC))
 }
 
+// mailDay is the day itself or the last one before it on which a post office takes mail: not on a Sunday, and not on a federal holiday.
+func mailDay(d Date) Date {
+	for d.Weekday() == time.Sunday || d.Weekday() != time.Saturday && !d.isBusinessDay() {
+		d = d.Plus(-1)
+	}
+	return d
+}
+
 // businessDaysBefore goes back from d by n business days. The result is one.
 func businessDaysBefore(d Date, n int) Date {
 	for n > 0 {
@@ -145,7 +153,7 @@ func (job Job) pamphletDue() Reason {
 	first := firstDay(job.leadWork())
 	earliest, mailed := first.Plus(-int(PamphletEarliest.Value)), first.Plus(-int(PamphletMailed.Value))
 	why := whyPamphlet.With(Number(PamphletEarliest.Value), Limit(PamphletMailed.Value))
-	r := Reason{Decision: "pamphlet_due", Outcome: outPamphlet.With(Day(earliest), SecondDay(mailed)), Because: why, Source: PamphletSource, Binds: GoodPractice}
+	r := Reason{Decision: "pamphlet_due", Outcome: outPamphlet.With(Day(earliest), SecondDay(mailDay(mailed))), Because: why, Source: PamphletSource, Binds: GoodPractice}
 	given := job.Pamphlet.Given
 	switch {
 	case given.IsZero() && !job.renovationBinds():

@@ -35,7 +35,7 @@ func (job Job) pamphletSteps() []Step {
 		return nil
 	}
 	first := firstDay(job.leadWork())
-	mailed, last := first.Plus(-int(PamphletMailed.Value)), first.Plus(-1)
+	mailed, last := mailDay(first.Plus(-int(PamphletMailed.Value))), first.Plus(-1)
 	s := step(GivePamphlet, ForOwner, "", mailed, sayPamphlet.With(Day(mailed), SecondDay(last))).from(first.Plus(-int(PamphletEarliest.Value)))
 	s.LateAfter, s.Source, s.Binds = last, PamphletSource, job.renovationBinding()
 	if job.pamphletDue().Outcome.ID == outPamphletDone.ID {

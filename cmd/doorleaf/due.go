@@ -79,20 +79,22 @@ func printDue(c console, steps []site.DueStep, on notices.Date) {
 		return
 	}
 	heads := map[site.Urgency]string{
-		site.Late: "Late", site.Today: "Today, " + notices.Day(on).String(),
+		site.Late: "Late: do these first, and move the work if people need more time", site.Today: "Today, " + notices.Day(on).String(),
 		site.Coming: fmt.Sprintf("In the next %d days", site.ComingDays), site.Waiting: "Waiting",
 	}
 	for i, s := range steps {
 		if i == 0 || steps[i-1].Urgency != s.Urgency {
 			fmt.Fprintf(c.out, "%s%s:\n", map[bool]string{false: "\n"}[i == 0], heads[s.Urgency])
 		}
-		fmt.Fprintf(c.out, "  %-22s %s (%s)\n", whenDue(s), s.Says, s.Code)
+		fmt.Fprintf(c.out, "  %-25s %s (%s)\n", whenDue(s, on), s.Says, s.Code)
 	}
 }
 
-// whenDue is "by Wed May 5", "since Wed May 5", or the day alone for what can be done on no other.
-func whenDue(s site.DueStep) string {
+// whenDue is "by Wed May 5", "since Wed May 5", "was due Wed May 5" for what is not late yet, or the day alone for what can be done on no other.
+func whenDue(s site.DueStep, on notices.Date) string {
 	switch {
+	case s.Urgency == site.Today && s.Due.Compare(on) < 0:
+		return "was due " + s.When
 	case s.Urgency == site.Late || s.Urgency == site.Waiting:
 		return "since " + s.When
 	case s.First != s.Due:

@@ -53,3 +53,15 @@ func TestBusinessDaysBefore(t *testing.T) {
 		}
 	}
 }
+
+// Mail leaves by the last day on which a post office is open: Memorial Day 2027 is Monday May 31, and Christmas 2027 is observed on Friday December 24.
+func TestMailDay(t *testing.T) {
+	for day, want := range map[Date]Date{
+		{2027, 5, 28}: {2027, 5, 28}, {2027, 5, 29}: {2027, 5, 29}, {2027, 5, 30}: {2027, 5, 29}, {2027, 5, 31}: {2027, 5, 29}, {2027, 6, 1}: {2027, 6, 1},
+		{2027, 12, 24}: {2027, 12, 23},
+	} {
+		if got := mailDay(day); got != want {
+			t.Errorf("mail that is due on %s leaves on %s, want %s", day, got, want)
+		}
+	}
+}

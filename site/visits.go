@@ -36,7 +36,7 @@ func emptyVisits(plan notices.Plan) []byte {
 }
 
 // ReadVisits reads a walk list that somebody filled in, for a job of the ledger. It finds all problems at once; name is what they call the file.
-func (l Ledger) ReadVisits(code, name string, file io.Reader, today notices.Date) ([]Visit, error) {
+func (l Ledger) ReadVisits(code, name string, file io.Reader) ([]Visit, error) {
 	job, err := l.known(code)
 	if err != nil {
 		return nil, err
@@ -47,7 +47,7 @@ func (l Ledger) ReadVisits(code, name string, file io.Reader, today notices.Date
 	}
 	rows := csv.NewReader(strings.NewReader(strings.TrimPrefix(string(data), "\ufeff"))) // spreadsheets write a byte order mark
 	rows.FieldsPerRecord = -1
-	list := visitList{name: name, job: job, today: today}
+	list := visitList{name: name, job: job}
 	for first := true; ; first = false {
 		row, err := rows.Read()
 		if errors.Is(err, io.EOF) {
@@ -78,7 +78,6 @@ func (l Ledger) ReadVisits(code, name string, file io.Reader, today notices.Date
 type visitList struct {
 	name     string
 	job      LedgerJob
-	today    notices.Date
 	line     int
 	columns  []int // where each field of the row starts
 	visits   []Visit
@@ -144,20 +143,8 @@ func (v *visitList) add(row []string) {
 func (v *visitList) home(id string) error { return v.job.checkHome(id) }
 
 func (v *visitList) on(text string) error {
-	_, err := PastDay(text, v.today)
+	_, err := notices.ParseDate(text)
 	return err
-}
-
-// PastDay reads the day on which something happened: no later than today.
-func PastDay(text string, today notices.Date) (notices.Date, error) {
-	day, err := notices.ParseDate(text)
-	if err != nil {
-		return day, err
-	}
-	if day.Compare(today) > 0 {
-		return day, fmt.Errorf("%s is still to come, and only what happened can be noted; correct the day", text)
-	}
-	return day, nil
 }
 
 // CheckHow refuses a way of telling that is not among Hows.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 
+	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
 )
 
@@ -43,6 +44,7 @@ func (h handed) Run(c console) error {
 	for _, n := range all {
 		c.printNoted(n, told(n.Mark))
 	}
+	c.warnOfDays(all)
 	c.printNext(h.Job, all)
 	return nil
 }
@@ -63,7 +65,7 @@ func (h handed) check() error {
 	if h.Home == "" {
 		all = append(all, errors.New("say which home with --home, or give a whole walk list with --list"))
 	}
-	_, err := site.PastDay(h.On, today())
+	_, err := notices.ParseDate(h.On)
 	_, err2 := site.LanguageNamed(h.Language)
 	return errors.Join(append(all, err, site.CheckHow(h.How), site.CheckBy(h.By), err2)...)
 }
@@ -79,5 +81,5 @@ func (h handed) visits(ledger site.Ledger, code string) ([]site.Visit, error) {
 		return nil, fmt.Errorf("the walk list %s can not be read (%w); check the name", h.List, err)
 	}
 	defer file.Close()
-	return ledger.ReadVisits(code, h.List, file, today())
+	return ledger.ReadVisits(code, h.List, file)
 }

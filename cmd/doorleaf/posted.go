@@ -40,7 +40,7 @@ func note(c console, file, on string, change func(site.Ledger, notices.Job, noti
 	if err != nil {
 		return err
 	}
-	day, err := site.PastDay(on, today())
+	day, err := notices.ParseDate(on)
 	if err != nil {
 		return err
 	}
@@ -53,6 +53,7 @@ func note(c console, file, on string, change func(site.Ledger, notices.Job, noti
 		return err
 	}
 	say(job, all)
+	c.warnOfDays(all)
 	c.printNext(file, all)
 	return nil
 }
@@ -68,6 +69,16 @@ func (c console) printNoted(n site.Noted, what string) {
 		word = "known"
 	}
 	fmt.Fprintf(c.out, "%-7s %s, revision %d: %s\n", word, n.Sheet.ID, n.Mark.Revision, what)
+}
+
+// warnOfDays says which noted day is still to come: a slip, or somebody who writes ahead.
+func (c console) warnOfDays(all []site.Noted) {
+	for _, n := range all {
+		if day, err := notices.ParseDate(n.Mark.On); err == nil && day.Compare(today()) > 0 {
+			fmt.Fprintf(c.err, "doorleaf: %s is still to come; it is noted all the same, so check the day\n", n.Mark.On)
+			return
+		}
+	}
 }
 
 // printNext says what follows from what was noted.

@@ -10,10 +10,10 @@ func suggestion(text, noun string, known []string) string {
 	return "choose one that is known " + choices(noun, known)
 }
 
-// Nearest is the known word that text is most likely a slip of: about a third of its letters may differ, or one is a piece of the other.
+// Nearest is the known word that text is most likely a slip of, or one that is a piece of the other.
 func Nearest(text string, known []string) (string, bool) {
 	text = plain(text)
-	best, least := "", (len([]rune(text))+2)/3+1
+	best, least := "", mistypings(len([]rune(text)))+1
 	for _, word := range known {
 		if d := distance(text, plain(word)); d < least {
 			best, least = word, d
@@ -21,6 +21,10 @@ func Nearest(text string, known []string) (string, bool) {
 	}
 	return orContaining(best, text, known)
 }
+
+// mistypings is how many letters of a word of some length may differ: a third, and two where that is less than half of it. With three in seven a sunroom would be
+// a bedroom, and a warning would hang at the wrong door.
+func mistypings(letters int) int { return max(letters/3, min(2, (letters+2)/3)) }
 
 func orContaining(best, text string, known []string) (string, bool) {
 	if best != "" || len(text) < 3 {

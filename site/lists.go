@@ -80,14 +80,10 @@ func (p press) lists(job notices.Job, plan notices.Plan, all stacks, record *Job
 	return prints, nil
 }
 
-// larger is all signs on the paper that the programme's printer does not take, if there are any. Signs alone are on it, so nothing on it is private.
+// larger is all signs on paper for the copy shop, if there are any. Signs alone are on it, so nothing on it is private.
 func (p press) larger(all stacks) (templates.Sheet, bool) {
-	for paper, leaves := range all {
-		if paper != string(p.programme.Paper) {
-			return templates.Sheet{Title: "Signs to print for job " + p.code, Paper: paper, Fonts: p.fonts("../fonts/"), Leaves: leaves}, true
-		}
-	}
-	return templates.Sheet{}, false
+	paper := string(notices.Tabloid)
+	return templates.Sheet{Title: "Signs to print for job " + p.code, Paper: paper, Fonts: p.fonts("../fonts/"), Leaves: all[paper]}, len(all[paper]) > 0
 }
 
 func (p press) walkList(job notices.Job, plan notices.Plan) templates.WalkList {
@@ -179,17 +175,9 @@ func pdfLinks(all []PDFRecord) []templates.DeskLink {
 		if strings.HasSuffix(r.Path, "/"+copyShop) {
 			name = "PDF for the copy shop"
 		}
-		links = append(links, templates.DeskLink{Href: belowPrint(r.Path), Name: name, Note: fmt.Sprintf("%d sides on %s", r.Pages, paperName(r.Paper))})
+		links = append(links, templates.DeskLink{Href: belowPrint(r.Path), Name: name, Note: fmt.Sprintf("%d sides on %s", r.Pages, paperNames[r.Paper])})
 	}
 	return links
-}
-
-// paperName is a paper as shops call it.
-func paperName(paper string) string {
-	if len(paper) <= 2 {
-		return strings.ToUpper(paper)
-	}
-	return strings.ToUpper(paper[:1]) + paper[1:]
 }
 
 func deskReason(r ReasonRecord) templates.DeskReason {

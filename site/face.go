@@ -22,6 +22,8 @@ type press struct {
 	token     string // "" for sheets without codes
 
 	posters map[string]poster // made already, as the signs of a job have the same legend
+	names   []string          // of the job, in any script
+	casts   map[notices.Language]fit.Cast
 }
 
 // A printing is what one face prints: its sides of paper, the paper, and the record of it.
@@ -33,9 +35,9 @@ type printing struct {
 
 // face lays a face out on one side of paper or on several.
 func (p press) face(sheet notices.Sheet, face notices.Face, paper SheetRecord) (printing, error) {
-	v := p.kit.voice(face.Language, false)
+	v := p.voice(face.Language)
 	view := templates.Face{
-		Lang: v.Tag(), Dir: v.Direction(),
+		Lang: v.Tag(), Dir: v.Direction(), Fonts: families(v.cast),
 		Call: p.call(v, face.Call, face.Language),
 		Foot: p.foot(v, sheet, paper),
 	}
@@ -57,12 +59,12 @@ func (p press) addLetter(v *voice, sheet notices.Sheet, face notices.Face, view 
 	}
 	view.Letter = letter
 	made.sides, err = p.sides(view, func() (templates.Fitted, error) {
-		return fitted(fit.Bold(), []string{strings.Join(letter.Text.Head.Texts[0], " ")}, templates.HeadBox)
+		return fitted(v.cast.Bold, []string{strings.Join(letter.Text.Head.Texts[0], " ")}, templates.HeadBox)
 	})
 	if err != nil {
 		return err
 	}
-	made.record.CapHeightMM = fit.Bold().CapHeightMM(made.sides[0].Letter.Text.Head.Size)
+	made.record.CapHeightMM, made.record.Letters = v.cast.Bold.LetterHeightMM(made.sides[0].Letter.Text.Head.Size), v.cast.Bold.Letters()
 	return nil
 }
 
@@ -193,7 +195,7 @@ func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*temp
 
 // addBeside repeats the text in a second language on the same side.
 func (p press) addBeside(face notices.Face, letter *templates.Letter) error {
-	second := p.kit.voice(face.Beside, false)
+	second := p.voice(face.Beside)
 	text, err := p.textView(second, templates.WideBox, face.Content)
 	if err != nil {
 		return err
@@ -208,7 +210,7 @@ func (p press) addBeside(face notices.Face, letter *templates.Letter) error {
 
 func (p press) textView(v *voice, box templates.Box, content notices.Content) (templates.Text, error) {
 	view := templates.Text{
-		Lang: v.Tag(), Dir: v.Direction(),
+		Lang: v.Tag(), Dir: v.Direction(), Fonts: families(v.cast),
 		From:    p.programme.Name,
 		Marks:   marks(content.Marks),
 		Facts:   factGroups(v, content.Facts),
@@ -225,7 +227,7 @@ func (p press) textView(v *voice, box templates.Box, content notices.Content) (t
 		return view, v.err
 	}
 	var err error
-	view.Head, err = fitted(fit.Bold(), []string{head}, box)
+	view.Head, err = fitted(v.cast.Bold, []string{head}, box)
 	return view, err
 }
 

@@ -1,0 +1,3 @@
+package locales
+
+func (s *Speaker) Script() string { return "Latn" }

@@ -72,6 +72,8 @@ func TestBadBundles(t *testing.T) {
 		{"English with few", "en", draft + "a: {one: '{{.N}} home', few: '{{.N}}', other: '{{.N}} homes'}", `a: the plural form "few" is never used`},
 		{"Spanish without many", "es", draft + "a: {one: '{{.N}} casa', other: '{{.N}} casas'}", `a: the plural form "many" is missing`},
 		{"Vietnamese with one", "vi", draft + "a: {one: '{{.N}} nhà', other: '{{.N}} nhà'}", `a: the plural form "one" is never used`},
+		{"Russian without few", "ru", draft + "a: {one: '{{.N}} дом', many: '{{.N}} домов', other: '{{.N}} дома'}", `a: the plural form "few" is missing`},
+		{"Chinese with one", "zh-Hans", draft + "a: {one: '{{.N}} 户', other: '{{.N}} 户'}", `a: the plural form "one" is never used; this language has other`},
 		{"forms without a number", "vi", draft + "a: {other: nhà}", "a: it has plural forms, but no placeholder for the number"},
 		{"forms unlike", "en", draft + "a: {one: 'a home', other: '{{.N}} homes of {{.Name}}'}", "a: its plural forms have different placeholders: {{.N}}, {{.Name}}"},
 		{"language without a table", "xx", draft + "a: Text", "add it to locales/gen/cldr.mjs"},

@@ -13,6 +13,7 @@ var cldrJSON string
 // A locale is one entry of cldr.json: how CLDR says a language is written. Patterns are those of UTS 35, part 4, "Date Format Patterns".
 type locale struct {
 	From           string            `json:"from"`      // the CLDR locale, such as es-US for es
+	Script         string            `json:"script"`    // ISO 15924
 	Direction      string            `json:"direction"` // ltr or rtl
 	Names          map[string]string `json:"names"`     // of our languages, by tag, as inside a sentence
 	Months         [12]string        `json:"months"`    // January first

@@ -80,11 +80,27 @@ func TestTableIsCLDR(t *testing.T) {
 		same("the group sign", l.Group, numbers("symbols-numberSystem-latn", "group"))
 		same("the minus", l.Minus, numbers("symbols-numberSystem-latn", "minusSign"))
 		for other, name := range l.Names {
-			same("the name of "+other, name, names(other))
+			same("the name of "+other, name, names(base(other)))
 		}
+		same("the script", l.Script, scriptOf(t, tag))
 		order := map[string]string{"ltr": "left-to-right", "rtl": "right-to-left"}[l.Direction]
 		same("the direction", order, in("cldr-misc-full", "layout.json", "layout", "orientation")("characterOrder"))
 	}
+}
+
+// base is a tag without its script. CLDR's plural rules are by base, and our names of languages as well: the only Chinese that we write is "Chinese".
+func base(tag string) string {
+	language, _, _ := strings.Cut(tag, "-")
+	return language
+}
+
+// scriptOf is the script that the tag names, or else the likely one: UTS 35, part 1, "Likely Subtags".
+func scriptOf(t *testing.T, tag string) string {
+	if _, named, found := strings.Cut(tag, "-"); found {
+		return named
+	}
+	likely := at(t, "cldr-core/supplemental/likelySubtags.json", "supplemental", "likelySubtags", tag).(string)
+	return strings.Split(likely, "-")[1]
 }
 
 // TestTableIsFresh runs the generator on the committed files: its one derived pattern, the day without a year, is covered here and by Intl.
@@ -114,7 +130,7 @@ var oneInVietnamese = []string{"0", "1"}
 // TestPluralRules puts CLDR's sample numbers to go-i18n, which chooses the form of our messages.
 func TestPluralRules(t *testing.T) {
 	for tag, l := range table().Languages {
-		rules := at(t, "cldr-core/supplemental/plurals.json", "supplemental", "plurals-type-cardinal", tag).(map[string]any)
+		rules := at(t, "cldr-core/supplemental/plurals.json", "supplemental", "plurals-type-cardinal", base(tag)).(map[string]any)
 		var categories []string
 		for key, rule := range rules {
 			category := strings.TrimPrefix(key, "pluralRule-count-")

@@ -63,8 +63,8 @@ func clock(hour, minute int) time.Time {
 // half is 0 before noon and 1 from noon on.
 func half(t time.Time) int { return t.Hour() / 12 }
 
-// Text in quotes stands for itself; a run of one letter is a field.
-var patternPart = regexp.MustCompile(`'[^']+'|[A-Za-z]+`)
+// Text in quotes stands for itself; a run of one letter is a field. In "ah:mm" one field follows another.
+var patternPart = regexp.MustCompile(`'[^']+'|E+|M+|d+|y+|h+|m+|a+`)
 
 func (l *locale) write(pattern string, t time.Time) string {
 	return patternPart.ReplaceAllStringFunc(pattern, func(part string) string {
@@ -82,6 +82,8 @@ func (l *locale) field(name string, t time.Time) string {
 		return l.Weekdays[t.Weekday()]
 	case "MMMM":
 		return l.Months[t.Month()-1]
+	case "M":
+		return strconv.Itoa(int(t.Month()))
 	case "d":
 		return strconv.Itoa(t.Day())
 	case "y":

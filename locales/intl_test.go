@@ -108,10 +108,11 @@ func numberQuestions(s *Speaker) []question {
 	return questions
 }
 
+// nameQuestions asks for zh where ours is the name of zh-Hans; see base.
 func nameQuestions(s *Speaker) []question {
 	var questions []question
 	for tag := range s.locale.Names {
-		questions = append(questions, question{s.locale.From, "NameOf", []string{tag}, s.NameOf(tag)})
+		questions = append(questions, question{s.locale.From, "NameOf", []string{base(tag)}, s.NameOf(tag)})
 	}
 	return questions
 }

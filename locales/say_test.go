@@ -65,11 +65,23 @@ func TestCount(t *testing.T) {
 	const en = `homes: {one: "one home near {{.Street}}", other: "{{.N}} homes near {{.Street}}"}`
 	const es = `homes: {one: "una casa cerca de {{.Street}}", many: "{{.N}} de casas cerca de {{.Street}}", other: "{{.N}} casas cerca de {{.Street}}"}`
 	const vi = `homes: {other: "{{.N}} nhà gần {{.Street}}"}`
+	const ru = `homes: {one: "{{.N}} дом: {{.Street}}", few: "{{.N}} дома: {{.Street}}", many: "{{.N}} домов: {{.Street}}", other: "{{.N}} дома: {{.Street}}"}`
+	const ar = `homes: {zero: "لا بيوت: {{.Street}}", one: "بيت: {{.Street}}", two: "بيتان: {{.Street}}", few: "{{.N}} بيوت: {{.Street}}", many: "{{.N}} بيتًا: {{.Street}}", other: "{{.N}} بيت: {{.Street}}"}`
+	const zh = `homes: {other: "{{.Street}}附近的{{.N}}户"}`
 	for _, c := range []struct {
 		tag, messages string
 		n             int
 		want          string
 	}{
+		{"ru", ru, 21, "21 дом: Elm"},
+		{"ru", ru, 3, "3 дома: Elm"},
+		{"ru", ru, 12, "12 домов: Elm"},
+		{"ar", ar, 0, "لا بيوت: Elm"},
+		{"ar", ar, 2, "بيتان: Elm"},
+		{"ar", ar, 10, "10 بيوت: Elm"},
+		{"ar", ar, 11, "11 بيتًا: Elm"},
+		{"ar", ar, 100, "100 بيت: Elm"},
+		{"zh-Hans", zh, 1, "Elm附近的1户"},
 		{"en", en, 0, "0 homes near Elm"},
 		{"en", en, 1, "one home near Elm"},
 		{"en", en, 1234, "1,234 homes near Elm"},

@@ -149,13 +149,17 @@ func (m message) forGoI18n(id string) *i18n.Message {
 // Tag is the BCP 47 tag, such as "vi".
 func (s *Speaker) Tag() string { return s.tag }
 
+// Script is the ISO 15924 code of the script, such as "Latn", "Cyrl", "Arab" or "Hans".
+func (s *Speaker) Script() string { return s.locale.Script }
+
 // Direction is the direction of the script, "ltr" or "rtl".
 func (s *Speaker) Direction() string { return s.locale.Direction }
 
 // Autonym is what the language calls itself, as it stands alone in a list of languages: "Español".
 func (s *Speaker) Autonym() string { return Alone(s.NameOf(s.tag)) }
 
-// NameOf is the name in this language of the language with a tag, as inside a sentence: "inglés". A language that we have no name for is its tag.
+// NameOf is the name in this language of the language with a tag, as inside a sentence: "inglés", and of zh-Hans "chino", as people speak it and
+// whatever its script. A language that we have no name for is its tag.
 func (s *Speaker) NameOf(tag string) string {
 	if name, found := s.locale.Names[tag]; found {
 		return name

@@ -11,11 +11,17 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 
-// Our tag, and the CLDR locale whose customs readers in the United States expect. es alone has a 24-hour clock.
+// Our tag, and the CLDR locale whose customs readers in the United States expect.
+// es alone has a 24-hour clock. ar is the Arabic of no one country, with the digits 0 to 9 and the month names of radio and newspapers from Egypt
+// to the Gulf (يناير, مايو); of the countries from which many readers come, ar-EG, ar-IQ, ar-SD, ar-SY and ar-YE have the digits ٠ to ٩, which the
+// phone numbers and house numbers here do not have, and ar-IQ and ar-SY other months (أيار).
 const languages = [
+  ["ar", "ar"],
   ["en", "en"],
   ["es", "es-US"],
+  ["ru", "ru"],
   ["vi", "vi"],
+  ["zh-Hans", "zh-Hans"],
 ];
 
 const version = "48.2.0"; // of the cldr-* packages; their files name the major version alone
@@ -28,25 +34,25 @@ const main = (pack, from, file) => read(pack, "main", from, file).main[from];
 const refuse = (from, what) => { throw new Error(`${from}: ${what}; teach the Go side first`); };
 
 const weekdays = ["sun", "mon", "tue", "wed", "thu", "fri", "sat"];
-const understood = new Set(["EEEE", "MMMM", "d", "y", "h", "mm", "a"]);
+const understood = new Set(["EEEE", "MMMM", "M", "d", "y", "h", "mm", "a"]);
 
 function checked(from, pattern) {
-  for (const field of pattern.replace(/'[^']+'/g, "").match(/[A-Za-z]+|'/g) ?? []) {
+  for (const field of pattern.replace(/'[^']+'/g, "").match(/([A-Za-z])\1*|'/g) ?? []) {
     if (!understood.has(field)) refuse(from, `field ${field} in the pattern "${pattern}"`);
   }
   return pattern;
 }
 
-// UTS 35, "Matching Skeletons": where CLDR lists no pattern of the wanted widths, take the nearest and widen its fields.
+// UTS 35, "Matching Skeletons": where CLDR lists no pattern of the wanted widths, take the nearest and widen its fields, but leave a month in digits.
 function dayWithoutYear(formats) {
   const nearest = formats.MMMMEEEEd ?? formats.MMMMEd ?? formats.MMMEd;
-  return nearest.replace(/E+/, "EEEE").replace(/M+/, "MMMM");
+  return nearest.replace(/E+|c+/, "EEEE").replace(/MMM+/, "MMMM");
 }
 
 // An interval pattern is two patterns in one: the second begins where a field comes back.
 function halves(from, pattern) {
   const seen = new Set();
-  for (const { 0: field, index } of pattern.matchAll(/[A-Za-z]+/g)) {
+  for (const { 0: field, index } of pattern.matchAll(/([A-Za-z])\1*/g)) {
     if (seen.has(field)) return [checked(from, pattern.slice(0, index)), checked(from, pattern.slice(index))];
     seen.add(field);
   }
@@ -57,6 +63,8 @@ function dates(from) {
   const { months, days, dayPeriods, dateFormats, dateTimeFormats } =
     main("cldr-dates-full", from, "ca-gregorian.json").dates.calendars.gregorian;
   const { availableFormats, intervalFormats } = dateTimeFormats;
+  // A c in a pattern asks for the weekday as it stands alone, an E for the weekday in a date. We keep one name of each.
+  if (weekdays.some((day) => days.format.wide[day] !== days["stand-alone"].wide[day])) refuse(from, "two names of a weekday");
   return {
     months: Object.values(months.format.wide),
     weekdays: weekdays.map((day) => days.format.wide[day]),
@@ -90,19 +98,31 @@ function direction(from) {
   return characterOrder === "right-to-left" ? "rtl" : "ltr";
 }
 
+// base is the language without its script: that of zh-Hans is zh.
+const base = (tag) => tag.split("-")[0];
+
+// We write one Chinese only, and a name such as "китайский, упрощенное письмо" would come apart in a list. So it is called by its base.
 function names(from) {
   const all = main("cldr-localenames-full", from, "languages.json").localeDisplayNames.languages;
-  return Object.fromEntries(languages.map(([tag]) => [tag, all[tag] ?? refuse(from, `no name for ${tag}`)]));
+  if (new Set(languages.map(([tag]) => base(tag))).size < languages.length) refuse(from, "one name for two of our languages");
+  return Object.fromEntries(languages.map(([tag]) => [tag, all[base(tag)] ?? refuse(from, `no name for ${tag}`)]));
+}
+
+// script is the ISO 15924 code: a tag names it, or CLDR says which one is likely.
+function script(tag) {
+  const named = tag.split("-")[1];
+  return named ?? read("cldr-core", "supplemental", "likelySubtags.json").supplemental.likelySubtags[tag].split("-")[1];
 }
 
 function plurals(tag) {
-  const rules = read("cldr-core", "supplemental", "plurals.json").supplemental["plurals-type-cardinal"][tag];
+  const rules = read("cldr-core", "supplemental", "plurals.json").supplemental["plurals-type-cardinal"][base(tag)];
   return Object.keys(rules).map((key) => key.replace("pluralRule-count-", ""));
 }
 
 function entry([tag, from]) {
   return [tag, {
     from,
+    script: script(tag),
     direction: direction(from),
     names: names(from),
     ...dates(from),
@@ -121,6 +141,6 @@ const table = {
   },
   languages: Object.fromEntries(languages.map(entry)),
 };
-// Spaces that look like others are written as escapes, so that a reader sees which one CLDR says.
-const visible = (text) => text.replace(/[\u00a0\u2009\u202f]/g, (c) => "\\u" + c.charCodeAt(0).toString(16).padStart(4, "0"));
+// Spaces that look like others, and marks of direction, which look like nothing, are written as escapes, so that a reader sees which one CLDR says.
+const visible = (text) => text.replace(/[\u00a0\u061c\u2009\u200e\u200f\u202f]/g, (c) => "\\u" + c.charCodeAt(0).toString(16).padStart(4, "0"));
 process.stdout.write(visible(JSON.stringify(table, null, 2)) + "\n");

@@ -1,3 +1,0 @@
-package locales
-
-func (s *Speaker) Script() string { return "Latn" }

@@ -35,14 +35,17 @@ type printing struct {
 
 // face lays a face out on one side of paper or on several.
 func (p press) face(sheet notices.Sheet, face notices.Face, paper SheetRecord) (printing, error) {
-	v := p.voice(face.Language)
+	v, err := p.voice(face.Language)
+	if err != nil {
+		return printing{}, describe(err, sheet, face)
+	}
 	view := templates.Face{
 		Lang: v.Tag(), Dir: v.Direction(), Fonts: families(v.cast),
 		Call: p.call(v, face.Call, face.Language),
 		Foot: p.foot(v, sheet, paper),
 	}
 	made := printing{paper: string(p.programme.Paper), record: FaceRecord{Language: v.Tag()}}
-	err := p.addCode(v, face, sheet.Kind, &view, &made.record)
+	err = p.addCode(v, face, sheet.Kind, &view, &made.record)
 	if err == nil && sheet.Kind == notices.WorkAreaSign {
 		err = p.addSign(v, sheet, face, view, &made)
 	} else if err == nil {
@@ -195,7 +198,10 @@ func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*temp
 
 // addBeside repeats the text in a second language on the same side.
 func (p press) addBeside(face notices.Face, letter *templates.Letter) error {
-	second := p.voice(face.Beside)
+	second, err := p.voice(face.Beside)
+	if err != nil {
+		return err
+	}
 	text, err := p.textView(second, templates.WideBox, face.Content)
 	if err != nil {
 		return err

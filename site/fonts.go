@@ -13,17 +13,18 @@ import (
 )
 
 // voice speaks a language on paper, in its fonts.
-func (p press) voice(l notices.Language) *voice {
+func (p press) voice(l notices.Language) (*voice, error) {
 	v := p.kit.voice(l, false)
 	cast, known := p.casts[l]
 	if !known {
-		cast, v.err = p.kit.Shelf.Cast(v.Script(), v.Letters(), p.names)
-		if v.err == nil {
-			p.casts[l] = cast
+		var err error
+		if cast, err = p.kit.Shelf.Cast(v.Script(), v.Letters(), p.names); err != nil {
+			return nil, err
 		}
+		p.casts[l] = cast
 	}
 	v.cast = cast
-	return v
+	return v, nil
 }
 
 // fonts are all that the job's paper is set in, sorted.

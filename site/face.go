@@ -61,7 +61,7 @@ func (p press) addLetter(v *voice, sheet notices.Sheet, face notices.Face, view 
 		return err
 	}
 	view.Letter = letter
-	made.sides, err = p.sides(view, func() (templates.Fitted, error) {
+	made.sides, err = ruler{v.cast, p.casts[face.Beside]}.sides(view, func() (templates.Fitted, error) {
 		return fitted(v.cast.Bold, []string{strings.Join(letter.Text.Head.Texts[0], " ")}, templates.HeadBox)
 	})
 	if err != nil {
@@ -98,7 +98,8 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
 	if kind == notices.WorkAreaSign {
-		if view.Code.OneLine, err = oneLine(view.Code); err != nil {
+		view.Code.OneLine, err = ruler{Cast: v.cast}.oneLine(view.Code)
+		if err != nil {
 			return err
 		}
 	}

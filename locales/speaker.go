@@ -29,7 +29,7 @@ type Speaker struct {
 	chooser  *i18n.Localizer // chooses the plural form and fills placeholders
 }
 
-// Tags lists the languages that [Open] knows, sorted: "en", "es", "vi".
+// Tags lists the languages that [Open] knows, sorted: "ar", "en", "es" and so on.
 func Tags() []string {
 	var tags []string
 	for _, file := range bundleFiles() {

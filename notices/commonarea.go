@@ -36,7 +36,7 @@ func commonAreaSigns(job Job) []Sheet {
 	for _, door := range job.mainDoors() {
 		for _, l := range job.faceLanguages(job.Programme.Languages) {
 			all = append(all, Sheet{
-				ID:     "common-" + string(door) + "-" + string(l),
+				ID:     "common-" + string(door) + "-" + l.small(),
 				Kind:   CommonAreaSign,
 				Hang:   []Way{door},
 				Faces:  facesOf([]Language{l}, SignPage, commonSign(job)),

@@ -56,15 +56,17 @@ func wordsOf[W ~string](words []W, more ...W) []string {
 	return out
 }
 
+// languageWords are all that LanguageNamed knows: first the tags, then the names.
 func languageWords() []string {
-	var words []string
+	var tags, names []string
 	for _, l := range Languages {
-		words = append(words, string(l.Tag))
+		tags = append(tags, string(l.Tag))
+		if short := l.Tag.withoutScript(); short != string(l.Tag) {
+			tags = append(tags, short)
+		}
+		names = append(names, l.Name)
 	}
-	for _, l := range Languages {
-		words = append(words, l.Name)
-	}
-	return words
+	return append(tags, names...)
 }
 
 // languagePattern fits the languages in any mix of capitals, which a schema can only say letter by letter.

@@ -105,7 +105,7 @@ func (job Job) signPlace(w Work) Reason {
 
 func sign(job Job, w Work, way Way, l Language) Sheet {
 	return Sheet{
-		ID:       fmt.Sprintf("sign-%s-%s-%s", w.ID, way, l),
+		ID:       fmt.Sprintf("sign-%s-%s-%s", w.ID, way, l.small()),
 		Kind:     WorkAreaSign,
 		Hang:     []Way{way},
 		Area:     w.Area,

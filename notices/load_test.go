@@ -538,3 +538,15 @@ func manyKeys() string {
 	}
 	return b.String()
 }
+
+// Languages go by tag, by English name, and Chinese by its tag without a script too; other spellings are no languages.
+func TestLanguageNamed(t *testing.T) {
+	for text, want := range map[string]Language{
+		"ar": "ar", "Arabic": "ar", "RU": "ru", "russian": "ru", "zh-Hans": "zh-Hans", "ZH-HANS": "zh-Hans", "zh": "zh-Hans", "Chinese": "zh-Hans",
+		"zh-Hant": "", "zh-CN": "", "zh_Hans": "", "Mandarin": "", "": "", "-": "",
+	} {
+		if got, known := LanguageNamed(text); got != want || known != (want != "") {
+			t.Errorf("%q is %q, %v; want %q", text, got, known, want)
+		}
+	}
+}

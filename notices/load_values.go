@@ -84,21 +84,11 @@ func (r *reader) phone(v *strict.Node) Phone {
 	return phone
 }
 
-// language is known by tag or English name, in small letters or capitals.
 func (r *reader) language(v *strict.Node) (Language, bool) {
-	if tag, known := tagOf(v.Text); known {
+	if tag, known := LanguageNamed(v.Text); known {
 		return tag, true
 	}
 	r.wrong(v, "is not a language that doorleaf has texts for", suggestion(v.Text, "language", languageWords()))
-	return "", false
-}
-
-func tagOf(text string) (Language, bool) {
-	for _, l := range Languages {
-		if strings.EqualFold(text, string(l.Tag)) || strings.EqualFold(text, l.Name) {
-			return l.Tag, true
-		}
-	}
 	return "", false
 }
 
@@ -116,7 +106,7 @@ func (r *reader) languages(v *strict.Node) []Language {
 func (r *reader) readerLanguages(v *strict.Node) []Language {
 	pages := r.programme.Languages
 	for _, item := range v.Items {
-		if l, known := tagOf(item.Text); known && len(pages) > 0 && !slices.Contains(pages, l) {
+		if l, known := LanguageNamed(item.Text); known && len(pages) > 0 && !slices.Contains(pages, l) {
 			r.wrong(item, "is not among the languages of your pages", fmt.Sprintf("add %s to languages in %s, so that its pages exist", l, ProgrammeFile))
 		}
 	}

@@ -1,5 +1,7 @@
 package notices
 
+import "strings"
+
 // The closed lists of the job file. Every entry of an area, way, room, task, part or pet has a word in every language, under the
 // message id "area.hallway", "way.front_door" and so on; a coordinator can not invent one, because nobody could translate it.
 type (
@@ -38,9 +40,32 @@ var Languages = []struct {
 	Tag  Language
 	Name string
 }{
+	{"ar", "Arabic"},
 	{"en", "English"},
 	{"es", "Spanish"},
+	{"ru", "Russian"},
 	{"vi", "Vietnamese"},
+	{"zh-Hans", "Chinese"}, // in simplified characters
+}
+
+// LanguageNamed finds a language by its tag, its tag without the script ("zh"), or its English name, in small letters or capitals.
+func LanguageNamed(text string) (Language, bool) {
+	for _, l := range Languages {
+		for _, name := range []string{string(l.Tag), l.Tag.withoutScript(), l.Name} {
+			if strings.EqualFold(text, name) {
+				return l.Tag, true
+			}
+		}
+	}
+	return "", false
+}
+
+// small is the tag in small letters, as the id of a sheet has it, which is the name of a file.
+func (l Language) small() string { return strings.ToLower(string(l)) }
+
+func (l Language) withoutScript() string {
+	language, _, _ := strings.Cut(string(l), "-")
+	return language
 }
 
 // English is the language behind every other on paper, and the one that the crew speaks on the phone.

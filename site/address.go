@@ -13,15 +13,27 @@ type address struct {
 	page        notices.PageKind
 }
 
-// below is the address below the base: "482109371158/ES/WIN/", or "482109371158/" where the reader chooses a language.
+// below is the address below the base: "482109371158/ES/WINDOWS/", or "482109371158/" where the reader chooses a language.
 func (a address) below() string {
 	if a.page == "" {
 		return a.token + "/"
 	}
-	return a.token + "/" + strings.ToUpper(string(a.language)) + "/" + string(a.page) + "/"
+	return a.token + "/" + capitals(a.language) + "/" + string(a.page) + "/"
 }
 
-// code is what the QR code holds: capitals and digits alone, whatever the case of the base. Schemes and hosts ignore case (RFC 3986, 6.2.2.1).
+// capitals are a language as an address has it: "ES", "ZH-HANS". The hyphen is among the alphanumeric characters of a code too (ISO/IEC 18004, 7.3.4).
+func capitals(l notices.Language) string { return strings.ToUpper(string(l)) }
+
+// languageOf is the language of an address below the base, and English where there is none.
+func languageOf(below string) notices.Language {
+	parts := strings.Split(below, "/")
+	if l, known := notices.LanguageNamed(parts[min(1, len(parts)-1)]); known {
+		return l
+	}
+	return notices.English
+}
+
+// code is what the QR code holds: capitals, digits and signs alone, whatever the case of the base. Schemes and hosts ignore case (RFC 3986, 6.2.2.1).
 func (a address) code() string { return strings.ToUpper(a.url()) }
 
 // url is the whole address.

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"html/template"
-	"strings"
 	"time"
 
 	"example.org/doorleaf/locales"
@@ -58,7 +57,7 @@ func (p press) page(page notices.Page, l notices.Language, ledger LedgerJob) ([]
 	}
 	for _, other := range p.programme.Languages {
 		if other != l {
-			view.Others = append(view.Others, p.otherLanguage(other, "../../"+strings.ToUpper(string(other))+"/"+string(page.Kind)+"/"))
+			view.Others = append(view.Others, p.otherLanguage(other, "../../"+capitals(other)+"/"+string(page.Kind)+"/"))
 		}
 	}
 	if v.err != nil {
@@ -120,7 +119,7 @@ func (p press) jobChoice(plan notices.Plan) ([]byte, error) {
 	return p.choice(notices.ChooseHead, notices.ChooseWhy, func(v *voice, l notices.Language) []templates.ChoiceLink {
 		var links []templates.ChoiceLink
 		for _, page := range plan.Pages {
-			href := strings.ToUpper(string(l)) + "/" + string(page.Kind) + "/"
+			href := capitals(l) + "/" + string(page.Kind) + "/"
 			links = append(links, templates.ChoiceLink{Href: href, Name: v.plain(page.Head)})
 		}
 		return links
@@ -129,11 +128,7 @@ func (p press) jobChoice(plan notices.Plan) ([]byte, error) {
 
 // withdrawnPage stands where a page of earlier paper stood.
 func (p press) withdrawnPage(below string) (data []byte, language string, err error) {
-	l := notices.English
-	parts := strings.Split(below, "/")
-	if tag := notices.Language(strings.ToLower(parts[min(1, len(parts)-1)])); p.kit.Speakers[tag] != nil {
-		l = tag
-	}
+	l := languageOf(below)
 	v := p.kit.voice(l, true)
 	view := p.pageFrame(v, notices.Content{Head: notices.WithdrawnHead.With(), Call: p.programme.Call()})
 	view.Blocks = []templates.Block{{Lines: v.htmls([]notices.Message{notices.WithdrawnWhy.With()})}}

@@ -167,11 +167,11 @@ func CheckBy(by string) error {
 // LanguageNamed is the tag of a language that doorleaf has texts for, by tag or English name. Any other name stays as it is, because somebody may
 // explain a sheet in a language that it is not written in; only what looks like a slip is refused.
 func LanguageNamed(name string) (string, error) {
+	if tag, known := notices.LanguageNamed(name); known {
+		return string(tag), nil
+	}
 	var known []string
 	for _, l := range notices.Languages {
-		if strings.EqualFold(name, string(l.Tag)) || strings.EqualFold(name, l.Name) {
-			return string(l.Tag), nil
-		}
 		known = append(known, l.Name)
 	}
 	if near, ok := notices.Nearest(name, known); ok && name != "" && !isLanguage(name) {

@@ -3,7 +3,12 @@ package fit
 import (
 	"math"
 	"os"
+	"strings"
 	"testing"
+
+	xfont "golang.org/x/image/font"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
 )
 
 // Sources of the ratios. Han: JIS Z 8513 asks for 25 minutes of arc for Han characters and 16 for Latin letters and digits, as a page of designers
@@ -44,4 +49,59 @@ func TestHeightsAtTwentyFeet(t *testing.T) {
 			t.Errorf("%s, a little smaller: read from %g ft", c.code, got)
 		}
 	}
+}
+
+// Outside reference: golang.org/x/image/font/sfnt, another reader of font files, gives the same ink.
+func TestLetterHeightsInSFNT(t *testing.T) {
+	shelf := NewShelf(os.ReadFile)
+	for _, row := range scripts {
+		cast, err := shelf.Cast(row.code, samplesOf[row.code], nil)
+		if err != nil {
+			lacking(t, err)
+			continue
+		}
+		for _, f := range []*Font{cast.Bold, cast.Sign} {
+			top, bottom := row.measure.top, row.measure.bottom
+			if top == 0 {
+				top, bottom = 'H', 'H'
+			}
+			want := inkInSFNT(t, f, top).top - inkInSFNT(t, f, bottom).bottom
+			if got := f.LetterHeight(); math.Abs(got-want) > 0.002 {
+				t.Errorf("%s: %s of %.4f em, and %.4f em by the other reader", f.Family, f.Letters(), got, want)
+			}
+		}
+	}
+}
+
+// Edges of ink above the baseline, as multiples of the type size.
+type ink struct{ top, bottom float64 }
+
+func inkInSFNT(t *testing.T, f *Font, r rune) ink {
+	t.Helper()
+	collection, err := sfnt.ParseCollection(f.TTF)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var buffer sfnt.Buffer
+	for i := range collection.NumFonts() {
+		font, err := collection.Font(i)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if family, err := font.Name(&buffer, sfnt.NameIDFamily); err != nil || collection.NumFonts() > 1 && !strings.HasPrefix(family, f.Family) {
+			continue
+		}
+		glyph, err := font.GlyphIndex(&buffer, r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		const em = 4096
+		bounds, _, err := font.GlyphBounds(&buffer, glyph, fixed.I(em), xfont.HintingNone)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return ink{-float64(bounds.Min.Y) / 64 / em, -float64(bounds.Max.Y) / 64 / em}
+	}
+	t.Fatalf("the other reader finds no %s", f.Family)
+	return ink{}
 }

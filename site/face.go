@@ -168,14 +168,6 @@ func marks(all []notices.Mark) []template.HTML {
 	return drawn
 }
 
-// fitted sets texts in a box of the layout.
-func fitted(font *fit.Font, texts []string, box templates.Box) (templates.Fitted, error) {
-	size, lines, err := font.FitAll(texts, fit.Box{
-		Width: points(box.Width), Height: points(box.Height), Leading: box.Leading, Min: box.Min, Max: box.Max,
-	}, box.Gap)
-	return templates.Fitted{Size: size, Leading: box.Leading, Gap: box.Gap, Texts: lines}, err
-}
-
 // points are mm in pt.
 func points(mm float64) float64 { return mm * 72 / 25.4 }
 

@@ -108,7 +108,7 @@ func (r ruler) fromHeight(text templates.Text, t templates.Type) float64 {
 }
 
 func (r ruler) textHeight(text templates.Text, t templates.Type) float64 {
-	head := millimetres(text.Head.Size*text.Head.Leading*float64(len(text.Head.Texts[0]))) + 2*t.HeadGap
+	head := millimetres(text.Head.Size*text.Head.Leading*float64(len(text.Head.Texts[0]))+2*text.Head.Edge) + 2*t.HeadGap
 	if len(text.Marks) > 0 {
 		head = max(head, t.Mark)
 	}

@@ -106,8 +106,8 @@ func oneSheet(cast fit.Cast, view templates.Face, text signText, paper string) (
 // place is what stands below the legend.
 func place(cast fit.Cast, text signText, area, orders, contact templates.Box) (templates.Sign, error) {
 	head, err1 := fitted(cast.Bold, []string{text.area}, area)
-	lines, err2 := fitted(cast.Bold, text.orders, orders)
-	who, err3 := fitted(cast.Text, text.contact, contact)
+	lines, err2 := setAt(cast.Bold, text.orders, orders, orders.Leading)
+	who, err3 := setAt(cast.Text, text.contact, contact, contact.Leading)
 	return templates.Sign{Area: head, Orders: lines, Contact: who, Marks: marks(text.marks)},
 		cmp.Or(inPart("the name of the area", err1), inPart("what to do and not to do", err2), inPart("whom to ask for", err3))
 }

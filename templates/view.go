@@ -7,6 +7,7 @@ type Fitted struct {
 	Size    float64 // pt
 	Leading float64
 	Gap     float64    // between texts, as a multiple of the size
+	Edge    float64    // pt above the first line and below the last, for accents and dots that stand out of a line
 	Texts   [][]string // the lines of each text
 }
 

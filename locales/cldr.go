@@ -23,9 +23,12 @@ type locale struct {
 	LongDate       string            `json:"long_date"`
 	DayWithoutYear string            `json:"day_without_year"`
 	Time           string            `json:"time"`
+	Through        string            `json:"through"`         // between two days
 	HoursSameHalf  [2]string         `json:"hours_same_half"` // both ends before noon, or both after: the patterns of either end
 	HoursOtherHalf [2]string         `json:"hours_other_half"`
 	List           listPattern       `json:"list"`
+	Comma          string            `json:"comma"`
+	Colon          string            `json:"colon"`
 	Decimal        string            `json:"decimal"`
 	Group          string            `json:"group"`
 	Minus          string            `json:"minus"`

@@ -83,6 +83,9 @@ func TestTableIsCLDR(t *testing.T) {
 			same("the name of "+other, name, names(base(other)))
 		}
 		same("the script", l.Script, scriptOf(t, tag))
+		signs := in("cldr-localenames-full", "localeDisplayNames.json", "localeDisplayNames", "localeDisplayPattern")
+		same("a comma", "{0}"+l.Comma+"{1}", signs("localeSeparator"))
+		same("a colon", "{0}"+l.Colon+"{1}", signs("localeKeyTypePattern"))
 		order := map[string]string{"ltr": "left-to-right", "rtl": "right-to-left"}[l.Direction]
 		same("the direction", order, in("cldr-misc-full", "layout.json", "layout", "orientation")("characterOrder"))
 	}
@@ -103,7 +106,8 @@ func scriptOf(t *testing.T, tag string) string {
 	return strings.Split(likely, "-")[1]
 }
 
-// TestTableIsFresh runs the generator on the committed files: its one derived pattern, the day without a year, is covered here and by Intl.
+// TestTableIsFresh runs the generator on the committed files: what it derives, the day without a year and what stands between two days, is covered here
+// and by Intl.
 func TestTableIsFresh(t *testing.T) {
 	if got := string(runNode(t, nil, "gen/cldr.mjs", cldrFiles)); got != cldrJSON {
 		t.Error("cldr.json is not what gen/cldr.mjs makes of testdata/cldr; run the generator again")

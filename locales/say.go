@@ -13,7 +13,7 @@ import (
 	parser "github.com/nicksnyder/go-i18n/v2/i18n/template"
 )
 
-// Text is a message as plain text, for headlines and alt text. It is an error if the message has Markdown, if a value is missing, or if there is
+// Text is a message as plain text, for headlines and alt text, with each value isolated where that matters. It is an error if the message has Markdown, if a value is missing, or if there is
 // one too many.
 func (s *Speaker) Text(id string, values map[string]Value) (string, error) {
 	marked, err := s.marked(id, values)
@@ -27,7 +27,7 @@ func (s *Speaker) Text(id string, values map[string]Value) (string, error) {
 	if html.UnescapeString(rendered) != marked {
 		return "", s.problem(id, fmt.Errorf("it has Markdown, but is used as plain text; take the Markdown out of %q", marked))
 	}
-	return s.unmark(marked, values, func(v Value) string { return v.text }), nil
+	return s.unmark(marked, values, func(v Value) string { return s.Isolated(v.text) }), nil
 }
 
 // HTML is a message as inline HTML, without a paragraph around it. Each value is escaped and set in a bdi element. It is an error if a value

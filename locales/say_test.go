@@ -93,7 +93,7 @@ func TestCount(t *testing.T) {
 		{"vi", vi, 1234, "1.234 nhà gần Elm"},
 	} {
 		got, err := speak(t, c.tag, c.messages).Text("homes", map[string]Value{"N": Count(c.n), "Street": Plain("Elm")})
-		if err != nil || got != c.want {
+		if got = strings.NewReplacer("\u2068", "", "\u2069", "").Replace(got); err != nil || got != c.want {
 			t.Errorf("%s %d: %q, %v; want %q", c.tag, c.n, got, err, c.want)
 		}
 	}

@@ -81,16 +81,6 @@ func (job Job) summary() []Fact {
 	return facts
 }
 
-// whatIsDone is the task, and the parts on a line of their own.
-func (w Work) whatIsDone() []Value {
-	words := w.words()
-	cells := []Value{words[:1]}
-	if len(words) > 1 {
-		cells = append(cells, words[1:])
-	}
-	return cells
-}
-
 // enclosed is what comes with the notice: the record of how the work was done, and the report on dust where it took the place of the cleaning check
 // (40 CFR 745.86(c)(3) and (d)).
 func (job Job) enclosed() []Message {

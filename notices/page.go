@@ -21,7 +21,7 @@ func (job Job) outingFacts() []Fact {
 	var facts []Fact
 	for _, o := range job.outings() {
 		facts = append(facts, o.facts()...)
-		facts = append(facts, Fact{factWork.With(), []Value{o.Words}})
+		facts = append(facts, Fact{factWork.With(), whatIsDone(o.Tasks, o.Parts)})
 	}
 	return facts
 }

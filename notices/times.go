@@ -39,21 +39,21 @@ type Outing struct {
 	Days          []Date
 	Shut, PlanEnd Clock
 	RainDay       Date
-	Words         Words
+	Tasks, Parts  Words
 }
 
 // outings join the outside work by hours and rain day, earliest first. Work that shares them shares a row.
 func (job Job) outings() []Outing {
 	var all []Outing
 	for _, w := range job.outsideWork() {
-		next := Outing{w.Days, max(0, w.CrewArrives-Clock(job.rule(WindowsBefore).Value)), w.CleanedBy, w.RainDay, w.words()}
+		next := Outing{w.Days, max(0, w.CrewArrives-Clock(job.rule(WindowsBefore).Value)), w.CleanedBy, w.RainDay, Words{w.Task.Word()}, w.partWords()}
 		same := slices.IndexFunc(all, next.sharesHours)
 		if same < 0 {
 			all = append(all, next)
 			continue
 		}
 		all[same].Days = sortedDays(append(all[same].Days, next.Days...))
-		all[same].Words = joinWords(all[same].Words, next.Words)
+		all[same].Tasks, all[same].Parts = joinWords(all[same].Tasks, next.Tasks), joinWords(all[same].Parts, next.Parts)
 	}
 	slices.SortStableFunc(all, func(a, b Outing) int {
 		return cmp.Or(a.Days[0].Compare(b.Days[0]), cmp.Compare(a.Shut, b.Shut), cmp.Compare(a.PlanEnd, b.PlanEnd))
@@ -65,13 +65,23 @@ func (o Outing) sharesHours(other Outing) bool {
 	return o.Shut == other.Shut && o.PlanEnd == other.PlanEnd && o.RainDay == other.RainDay
 }
 
-func (w Work) words() Words {
-	words := Words{w.Task.Word()}
+func (w Work) partWords() Words {
+	var words Words
 	for _, p := range w.Parts {
 		words = append(words, p.Word())
 	}
 	return words
 }
+
+// whatIsDone is the tasks, and the parts on a line of their own: in one list, as Arabic makes it, new paint and railings would both be put on.
+func whatIsDone(tasks, parts Words) []Value {
+	if len(parts) == 0 {
+		return []Value{tasks}
+	}
+	return []Value{tasks, parts}
+}
+
+func (w Work) whatIsDone() []Value { return whatIsDone(Words{w.Task.Word()}, w.partWords()) }
 
 func joinWords(a, b Words) Words {
 	for _, word := range b {

@@ -94,7 +94,7 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 	digits := Grouped(p.token)
 	view.Code = templates.Code{
 		SVG: qr.svg(), Size: qr.size(wish),
-		Scan: v.plain(notices.FootScan.With()), OrType: v.plain(notices.FootOrType.With()),
+		Scan: v.plain(notices.FootScan.With()), Comma: v.Comma(), OrType: v.plain(notices.FootOrType.With()),
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
 	if kind == notices.WorkAreaSign {
@@ -112,7 +112,7 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 // date, so it has only the number.
 func (p press) foot(v *voice, sheet notices.Sheet, paper SheetRecord) templates.Foot {
 	foot := templates.Foot{
-		Sheet:   v.plain(notices.FootSheet.With()) + " " + p.code + " / " + sheet.ID,
+		Sheet:   v.plain(notices.FootSheet.With()) + " " + v.Isolated(p.code+" / "+sheet.ID),
 		Caution: v.plain(notices.FootCaution.With()),
 	}
 	if paper.Revision > 1 {
@@ -131,6 +131,7 @@ func (p press) foot(v *voice, sheet notices.Sheet, paper SheetRecord) templates.
 func (p press) call(v *voice, call notices.Call, l notices.Language) templates.Call {
 	view := templates.Call{
 		Head:  v.plain(notices.CallHead.With()),
+		Colon: v.Colon(),
 		Phone: call.Phone.Written(),
 		Dial:  template.URL(call.Phone.Dial()),
 	}
@@ -157,7 +158,8 @@ func speaks(v *voice, languages []notices.Language) string {
 	for _, l := range languages {
 		names = append(names, v.NameOf(string(l)))
 	}
-	return v.plain(notices.CallSpeaks.With()) + " " + v.List(names)
+	label, list := v.plain(notices.CallSpeaks.With()), v.List(names)
+	return label + templates.Gap(label, list) + list
 }
 
 func marks(all []notices.Mark) []template.HTML {

@@ -92,7 +92,8 @@ func (v *voice) cells(value notices.Value) []template.HTML {
 	case notices.Days:
 		return v.days(value)
 	case notices.Pair:
-		return []template.HTML{template.HTML(locales.Alone(string(v.html(value.Label)))) + " " + template.HTML(joined(v.cells(value.Value)))}
+		label, cells := locales.Alone(string(v.html(value.Label))), joined(v.cells(value.Value))
+		return []template.HTML{template.HTML(label + templates.Gap(label, cells) + cells)}
 	case notices.Time:
 		return strong(v.Time(notices.Clock(value).Hour(), notices.Clock(value).Minute()))
 	case notices.Words:
@@ -117,13 +118,15 @@ func (v *voice) label(value notices.Value) []template.HTML {
 	return v.cells(value)
 }
 
-// days are a line for each span; each end of a span is unbroken.
+// days are a line for each span; each end of a span is unbroken, and the dash stays with the first.
 func (v *voice) days(days notices.Days) []template.HTML {
+	dash := strings.TrimRight(v.Through(), " ")
+	space := template.HTML(strings.TrimPrefix(v.Through(), dash))
 	var all []template.HTML
 	for _, span := range days {
 		text := strong(v.day(span.First))[0]
 		if span.Last != span.First {
-			text = strong(v.day(span.First) + " –")[0] + " " + strong(v.day(span.Last))[0]
+			text = strong(v.day(span.First) + dash)[0] + space + strong(v.day(span.Last))[0]
 		}
 		all = append(all, text)
 	}

@@ -221,6 +221,32 @@ var banned = []struct {
 	{`\ball clear\b|\bgo back\b|\bcome back\b|\breturn at\b`, []string{"return.head"}},
 }
 
+// promises are the words for safe, free of lead and no risk in the other languages (from dictionaries).
+var promises = map[string]*regexp.Regexp{
+	"ar":      regexp.MustCompile(`آمن|أمان|خال[يٍ]? من|بلا خطر|لا خطر`),
+	"es":      regexp.MustCompile(`(?i)\bsegur[oa]s?\b|\bsin (plomo|riesgo|peligro)`),
+	"ru":      regexp.MustCompile(`(?i)безопас|без свинца|без риска|безвредн|неопасн`),
+	"vi":      regexp.MustCompile(`(?i)an toàn|không (có|còn) chì|không nguy`),
+	"zh-Hans": regexp.MustCompile(`安全|无铅|不含铅|没有危险|没有风险`),
+}
+
+func TestNoLanguagePromises(t *testing.T) {
+	for _, l := range locales.Tags() {
+		if l == "en" {
+			continue
+		}
+		if promises[l] == nil {
+			t.Errorf("what safe is in %s is missing here", l)
+			continue
+		}
+		for id, text := range raw(t, l) {
+			if found := promises[l].FindString(text); found != "" {
+				t.Errorf("%s in %s promises %q: %s", id, l, found, text)
+			}
+		}
+	}
+}
+
 // raw is every text of a language with its placeholders filled by a name, by id.
 func raw(t *testing.T, language string) map[string]string {
 	t.Helper()
@@ -261,7 +287,7 @@ func TestBannedWords(t *testing.T) {
 }
 
 // timeOrShare is an hour, a date or a share in digits. Those are values and stand in cells; a share of danger is nobody's to give.
-var timeOrShare = regexp.MustCompile(`(?i)%|\d{1,2}[:.h]\d{2}|\d\s*([ap]\.?\s?m\b|giờ|horas?\b|hours?\b|o'clock)|\d{1,4}[-/]\d{1,2}([-/]\d{1,4})?`)
+var timeOrShare = regexp.MustCompile(`(?i)%|\d{1,2}[:.h]\d{2}|\d\s*([ap]\.?\s?m\b|giờ|horas?\b|hours?\b|o'clock|час|点|时|ساعة)|\d{1,4}[-/]\d{1,2}([-/]\d{1,4})?`)
 
 func TestNoTextHoldsATimeOrAShare(t *testing.T) {
 	for _, l := range locales.Tags() {
@@ -271,7 +297,7 @@ func TestNoTextHoldsATimeOrAShare(t *testing.T) {
 			}
 		}
 	}
-	for _, text := range []string{"until 15:30", "at 3 PM", "by 3 p.m.", "a las 3 horas", "lúc 3 giờ", "5 %", "on 5/8", "15.30"} {
+	for _, text := range []string{"until 15:30", "at 3 PM", "by 3 p.m.", "a las 3 horas", "lúc 3 giờ", "в 3 часа", "到3点", "3 ساعة", "5 %", "on 5/8", "15.30"} {
 		if !timeOrShare.MatchString(text) {
 			t.Errorf("%q passes for a text without a time", text)
 		}

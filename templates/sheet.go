@@ -17,6 +17,7 @@ var layouts = template.Must(template.New("").Funcs(template.FuncMap{
 	"add":     func(a, b int) int { return a + b },
 	"odd":     func(n int) bool { return n%2 == 1 },
 	"columns": func(n int) []struct{} { return make([]struct{}, n) },
+	"gap":     func(before, after any) string { return Gap(fmt.Sprint(before), fmt.Sprint(after)) },
 	"css":     func(name string) template.CSS { return style(name) },
 }).ParseFS(files, "html/*.html"))
 

@@ -134,6 +134,7 @@ type Blank struct{ Label, Beside string }
 type Call struct {
 	From         string       // the programme; "" where a letterhead names it
 	Head, AskFor string       // AskFor is "" when nobody is named
+	Colon        string       // between Head and Phone, with its space
 	Phone        string       // as written: "(612) 555-0142"
 	Dial         template.URL // the same as a tel: address, for pages
 	Speaks       string       // "We speak: English and Spanish"
@@ -145,6 +146,7 @@ type Code struct {
 	SVG     template.HTML
 	Size    float64 // mm, quiet zone included
 	Scan    string
+	Comma   string // between Scan and OrType, with its space
 	OrType  string
 	Host    string   // "leaf.example.org/"
 	OneLine float64  // pt, for an address that has to stay on one line; 0 where it may wrap

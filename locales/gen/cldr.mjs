@@ -50,13 +50,21 @@ function dayWithoutYear(formats) {
 }
 
 // An interval pattern is two patterns in one: the second begins where a field comes back.
-function halves(from, pattern) {
+function cut(from, pattern) {
   const seen = new Set();
   for (const { 0: field, index } of pattern.matchAll(/([A-Za-z])\1*/g)) {
-    if (seen.has(field)) return [checked(from, pattern.slice(0, index)), checked(from, pattern.slice(index))];
+    if (seen.has(field)) return [pattern.slice(0, index), pattern.slice(index)];
     seen.add(field);
   }
   refuse(from, `interval "${pattern}" without a second half`);
+}
+
+const halves = (from, pattern) => cut(from, pattern).map((half) => checked(from, half));
+
+// What stands between two days in different months: " – ", "至".
+function through(from, formats) {
+  const [first] = cut(from, (formats.MMMMEd ?? formats.MMMEd).M.replace(/'[^']+'/g, ""));
+  return first.match(/[^A-Za-z]+$/)[0];
 }
 
 function dates(from) {
@@ -73,6 +81,7 @@ function dates(from) {
     long_date: checked(from, dateFormats.long),
     day_without_year: checked(from, dayWithoutYear(availableFormats)),
     time: checked(from, availableFormats.hm),
+    through: through(from, intervalFormats),
     hours_same_half: halves(from, intervalFormats.hm.h),
     hours_other_half: halves(from, intervalFormats.hm.a),
   };
@@ -91,6 +100,14 @@ function numbers(from) {
 function list(from) {
   const { 2: two, start, middle, end } = main("cldr-misc-full", from, "listPatterns.json").listPatterns["listPattern-type-standard"];
   return { two, start, middle, end };
+}
+
+// CLDR has the signs of a language with the spaces around them where it writes the names of locales: "Chinese, Simplified" and "Calendar: Islamic".
+function signs(from) {
+  const { localeSeparator, localeKeyTypePattern } =
+    main("cldr-localenames-full", from, "localeDisplayNames.json").localeDisplayNames.localeDisplayPattern;
+  const between = (pattern) => pattern.match(/^\{0\}(.+)\{1\}$/)?.[1] ?? refuse(from, `pattern ${pattern}`);
+  return { comma: between(localeSeparator), colon: between(localeKeyTypePattern) };
 }
 
 function direction(from) {
@@ -127,6 +144,7 @@ function entry([tag, from]) {
     names: names(from),
     ...dates(from),
     list: list(from),
+    ...signs(from),
     ...numbers(from),
     plurals: plurals(tag),
   }];

@@ -12,6 +12,7 @@ const ask = {
   Day: (tag, args) => dates(tag, { dateStyle: "full" }).format(day(args)),
   ShortDay: (tag, args) => dates(tag, { weekday: "long", month: "long", day: "numeric" }).format(day(args)),
   Date: (tag, args) => dates(tag, { dateStyle: "long" }).format(day(args)),
+  Days: (tag, [m1, d1, m2, d2]) => dates(tag, { weekday: "long", month: "long", day: "numeric" }).formatRange(day([2027, m1, d1]), day([2027, m2, d2])),
   Time: (tag, args) => dates(tag, clock).format(time(args)),
   Hours: (tag, args) => dates(tag, clock).formatRange(time(args.slice(0, 2)), time(args.slice(2))),
   List: (tag, args) => new Intl.ListFormat(tag).format(args),

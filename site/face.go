@@ -98,8 +98,7 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
 	if kind == notices.WorkAreaSign {
-		view.Code.OneLine, err = ruler{Cast: v.cast}.oneLine(view.Code)
-		if err != nil {
+		if err := (ruler{Cast: v.cast}).checkTyped(view.Code); err != nil {
 			return err
 		}
 	}

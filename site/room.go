@@ -193,15 +193,14 @@ func typed(c templates.Code) string {
 	return fmt.Sprintf("%s, %s %s%s", c.Scan, c.OrType, c.Host, strings.Join(c.Digits, " "))
 }
 
-// oneLine is the type size in pt at which that line keeps to one line of a sign, where no other has room.
-func (r ruler) oneLine(c templates.Code) (float64, error) {
-	const least = 7
+// checkTyped makes sure that the line with the address takes two lines of a sign at most, and the address itself one.
+func (r ruler) checkTyped(c templates.Code) error {
 	room := points(templates.FieldWidth) * (1 - spare)
-	size := min(templates.PlainType.Typed, templates.PlainType.Typed*room/r.Bold.Width(typed(c), templates.PlainType.Typed))
-	if size < least {
-		return 0, fmt.Errorf("the address to type is too long for a line of a sign; choose a shorter base address than %s", c.Host)
+	address := c.Host + strings.Join(c.Digits, " ")
+	if r.Bold.Width(address, templates.SignTyped) > room || len(r.Bold.Lines(typed(c), templates.SignTyped, room)) > 2 {
+		return fmt.Errorf("the address to type is too long for a line of a sign; choose a shorter base address than %s", c.Host)
 	}
-	return size, nil
+	return nil
 }
 
 // phoneWidth is the width in pt of the line with the phone, when it also says whom to ask for.

@@ -106,6 +106,7 @@ func oneSheet(cast fit.Cast, view templates.Face, text signText, paper string) (
 // place is what stands below the legend.
 func place(cast fit.Cast, text signText, area, orders, contact templates.Box) (templates.Sign, error) {
 	head, err1 := fitted(cast.Bold, []string{text.area}, area)
+	orders.Min = cast.Bold.SizeOf(fit.MessageHeight(0, fit.Good))
 	lines, err2 := setAt(cast.Bold, text.orders, orders, orders.Leading)
 	who, err3 := setAt(cast.Text, text.contact, contact, contact.Leading)
 	return templates.Sign{Area: head, Orders: lines, Contact: who, Marks: marks(text.marks)},

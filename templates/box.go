@@ -8,13 +8,13 @@ type Box struct {
 	Min, Max      float64 // pt
 }
 
-// The boxes of the layouts. Each is also the size of its element in css/sheet.css: whoever moves one moves both.
+// The boxes of the layouts. The least size of orders is that of the floor for messages on a sign, and depends on the script. Each is also the size of its element in css/sheet.css: whoever moves one moves both.
 var (
-	DangerBox  = Box{Width: 166, Height: 27, Leading: 1.12, Min: 40, Max: 80}
-	HazardsBox = Box{Width: 170, Height: 107, Leading: 1.08, Gap: 0.22, Min: 20, Max: 60}
-	AreaBox    = Box{Width: 132, Height: 20, Leading: 1.15, Min: 18, Max: 54}
-	OrdersBox  = Box{Width: 114, Height: 36, Leading: 1.22, Gap: 0.2, Min: 14, Max: 22}
-	ContactBox = Box{Width: 114, Height: 20, Leading: 1.25, Min: 11, Max: 14}
+	DangerBox  = Box{Width: 166, Height: 22, Leading: 1, Min: 36, Max: 80}
+	HazardsBox = Box{Width: 170, Height: 101, Leading: 1.08, Gap: 0.22, Min: 20, Max: 60}
+	AreaBox    = Box{Width: 134, Height: 18, Leading: 1.15, Min: 18, Max: 48}
+	OrdersBox  = Box{Width: 114, Height: 41, Leading: 1.15, Gap: 0.18, Max: 22}
+	ContactBox = Box{Width: 114, Height: 20, Leading: 1.25, Min: 12, Max: 14}
 	HeadBox    = Box{Width: 149, Height: 26, Leading: 1.15, Min: 20, Max: 33}
 	WideBox    = Box{Width: 181, Height: 26, Leading: 1.15, Min: 20, Max: 33} // a head without a mark beside it
 	RoomyBox   = Box{Width: 141, Height: 40, Leading: 1.12, Min: 22, Max: 38}
@@ -32,7 +32,7 @@ func TilePlaceOf(compact bool) TilePlace {
 		return TilePlace{
 			Height:  114,
 			Area:    Box{Width: 186, Height: 26, Leading: 1.12, Min: 24, Max: 70},
-			Orders:  Box{Width: 188, Height: 34, Leading: 1.15, Gap: 0.15, Min: 16, Max: 26},
+			Orders:  Box{Width: 188, Height: 34, Leading: 1.15, Gap: 0.15, Max: 26},
 			Contact: Box{Width: 188, Height: 19, Leading: 1.2, Min: 14, Max: 16},
 		}
 	}
@@ -66,7 +66,7 @@ const (
 	TilePadding   = 2.0  // above and below the lines of the legend, and of the signal word in its band
 	TileBelow     = 4.0  // between the legend and what follows
 	TileLeading   = 0.98 // at the least
-	TileClearance = 0.07 // between the ink of two lines, as a multiple of the type size
+	TileClearance = 0.05 // between the ink of two lines, as a multiple of the type size
 	TileGap       = 0.16 // between two texts of the legend, at the least, as a multiple of the type size
 	TileLargest   = 140  // pt
 	TileMostParts = 5

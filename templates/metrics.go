@@ -35,6 +35,7 @@ var (
 
 const (
 	TextLeading = 1.28
+	SignTyped   = 12.0 // pt: the address to type on a sign
 
 	FactsAbove  = 5.0  // mm: space and rules of the tables
 	FactPadding = 1.8  // mm above and below the text of a row

@@ -143,14 +143,13 @@ type Call struct {
 
 // A Code is a QR code of so many mm with the address that it opens, to type. Nothing is set when sheets carry phones only.
 type Code struct {
-	SVG     template.HTML
-	Size    float64 // mm, quiet zone included
-	Scan    string
-	Comma   string // between Scan and OrType, with its space
-	OrType  string
-	Host    string   // "leaf.example.org/"
-	OneLine float64  // pt, for an address that has to stay on one line; 0 where it may wrap
-	Digits  []string // the 12 digits of the address in groups
+	SVG    template.HTML
+	Size   float64 // mm, quiet zone included
+	Scan   string
+	Comma  string // between Scan and OrType, with its space
+	OrType string
+	Host   string   // "leaf.example.org/"
+	Digits []string // the 12 digits of the address in groups
 }
 
 // A Foot is the small print below.

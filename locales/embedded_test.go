@@ -146,3 +146,15 @@ func TestBadMarkupIsFound(t *testing.T) {
 		}
 	}
 }
+
+// TestChineseWordsHoldTogether runs the script that joins words on the bundle: outside reference is what ICU takes for a word.
+func TestChineseWordsHoldTogether(t *testing.T) {
+	const file = "bundles/zh-Hans.yaml"
+	text, err := bundles.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := runNode(t, nil, "gen/join.mjs", file); string(got) != string(text) {
+		t.Error("some large text has words that a line may cut; run gen/join.mjs as its head says")
+	}
+}

@@ -4,10 +4,12 @@ import (
 	"context"
 	"fmt"
 	"log"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -26,7 +28,7 @@ import (
 func TestMain(m *testing.M) {
 	code := m.Run()
 	closeBrowser()
-	for _, built := range demos {
+	for _, built := range append(slices.Collect(maps.Values(demos)), scripts) {
 		os.RemoveAll(built.programme)
 	}
 	os.Exit(code)
@@ -61,15 +63,23 @@ func demoOn(t *testing.T, paper string) *builtDemo {
 }
 
 func (d *builtDemo) build(paper string) (err error) {
-	if d.programme, err = os.MkdirTemp("", "doorleaf-demo"); err != nil {
-		return err
-	}
-	if err := os.CopyFS(d.programme, os.DirFS("../cmd/doorleaf/demo")); err != nil {
+	if err := d.copyFrom("../cmd/doorleaf/demo"); err != nil {
 		return err
 	}
 	if err := setPaper(filepath.Join(d.programme, notices.ProgrammeFile), paper); err != nil {
 		return err
 	}
+	return d.make()
+}
+
+func (d *builtDemo) copyFrom(folder string) (err error) {
+	if d.programme, err = os.MkdirTemp("", "doorleaf-demo"); err != nil {
+		return err
+	}
+	return os.CopyFS(d.programme, os.DirFS(folder))
+}
+
+func (d *builtDemo) make() (err error) {
 	if err := makeAll(d.programme); err != nil {
 		return err
 	}

@@ -14,7 +14,8 @@ import (
 // Build makes all files of one job, in memory. The ledger is the one that already knows this make; earlier is the job's record in the output
 // folder, or the zero JobRecord. It is pure: the same input gives the same bytes, on every machine and on every day.
 func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier JobRecord) (Unit, error) {
-	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot, posters: map[string]poster{}}
+	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot, posters: map[string]poster{},
+		names: namesOnPaper(job, plan), casts: map[notices.Language]fit.Cast{}}
 	if kit.Key != "" {
 		p.token = Token(kit.Key, job.Code)
 	}
@@ -32,6 +33,7 @@ func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier J
 	if err != nil {
 		return Unit{}, err
 	}
+	record.Fonts = p.fontRecords()
 	prints, err := p.lists(job, plan, stacks, &record, files)
 	if err != nil {
 		return Unit{}, err
@@ -124,9 +126,6 @@ func (p press) record(job notices.Job, plan notices.Plan) (JobRecord, error) {
 	for _, d := range notices.WorkDays(job.Work) {
 		record.Days = append(record.Days, d.String())
 	}
-	for _, f := range p.kit.Fonts {
-		record.Fonts = append(record.Fonts, FontRecord{fontName(f), f.Version, f.SHA256()})
-	}
 	for _, door := range plan.TakeDown {
 		where := fmt.Sprintf("%s, for the %s", p.word(door.Way.Word()), p.english(door.Area.Word()))
 		record.TakeDown = append(record.TakeDown, DoorRecord{where, door.Signs})
@@ -135,8 +134,6 @@ func (p press) record(job notices.Job, plan notices.Plan) (JobRecord, error) {
 	record.Reasons, err = p.kit.reasonRecords(plan.Reasons)
 	return record, err
 }
-
-func fontName(f *fit.Font) string { return fmt.Sprintf("%s %d", f.Family, f.Weight) }
 
 // A stack is leaves in printing order, as often as there are copies. Each paper has one.
 type stacks map[string][]templates.Leaf
@@ -150,10 +147,13 @@ func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord
 			return nil, err
 		}
 		data, err := templates.RenderSheet(templates.Sheet{
-			Title: made.Title + ", " + made.To, Paper: made.paperSize(), Fonts: p.fonts("../fonts/"), Leaves: leaves,
+			Title: made.Title + ", " + made.To, Paper: made.paperSize(), Fonts: fontFaces("../fonts/"), Leaves: leaves,
 		})
 		if err != nil {
 			return nil, err
+		}
+		if err := p.drawn(data); err != nil {
+			return nil, fmt.Errorf("sheet %s: %w", sheet.ID, err)
 		}
 		files[made.Path], made.SHA256 = data, digest(data)
 		record.Sheets = append(record.Sheets, made)
@@ -219,21 +219,4 @@ func leaves(faces []templates.Face) []templates.Leaf {
 		all = append(all, templates.Leaf{Faces: pair})
 	}
 	return all
-}
-
-func (p press) fonts(folder string) []templates.Font {
-	var all []templates.Font
-	for _, f := range p.kit.Fonts {
-		all = append(all, templates.Font{Family: f.Family, Weight: f.Weight, Path: folder + f.File})
-	}
-	return all
-}
-
-// fontFiles are the fonts as they lie beside the sheets.
-func (kit Kit) fontFiles() Files {
-	files := Files{}
-	for _, f := range kit.Fonts {
-		files[fontFolder+"/"+f.File] = f.TTF
-	}
-	return files
 }

@@ -9,7 +9,7 @@ import (
 
 // contact shows every sheet and every page of all jobs small, in one view. It is made from the records alone.
 func (kit Kit) contact(records []JobRecord) ([]byte, error) {
-	view := templates.Contact{Fonts: press{kit: kit}.fonts("fonts/")}
+	view := templates.Contact{Fonts: fontFaces("fonts/")}
 	for _, r := range records {
 		job := templates.ContactJob{Address: r.Address}
 		for _, s := range r.Sheets {

@@ -22,6 +22,8 @@ type press struct {
 	token     string // "" for sheets without codes
 
 	posters map[string]poster // made already, as the signs of a job have the same legend
+	names   []string          // of the job, in any script
+	casts   map[notices.Language]fit.Cast
 }
 
 // A printing is what one face prints: its sides of paper, the paper, and the record of it.
@@ -33,14 +35,17 @@ type printing struct {
 
 // face lays a face out on one side of paper or on several.
 func (p press) face(sheet notices.Sheet, face notices.Face, paper SheetRecord) (printing, error) {
-	v := p.kit.voice(face.Language, false)
+	v, err := p.voice(face.Language)
+	if err != nil {
+		return printing{}, describe(err, sheet, face)
+	}
 	view := templates.Face{
-		Lang: v.Tag(), Dir: v.Direction(),
+		Lang: v.Tag(), Dir: v.Direction(), Fonts: families(v.cast),
 		Call: p.call(v, face.Call, face.Language),
 		Foot: p.foot(v, sheet, paper),
 	}
 	made := printing{paper: string(p.programme.Paper), record: FaceRecord{Language: v.Tag()}}
-	err := p.addCode(v, face, sheet.Kind, &view, &made.record)
+	err = p.addCode(v, face, sheet.Kind, &view, &made.record)
 	if err == nil && sheet.Kind == notices.WorkAreaSign {
 		err = p.addSign(v, sheet, face, view, &made)
 	} else if err == nil {
@@ -56,13 +61,13 @@ func (p press) addLetter(v *voice, sheet notices.Sheet, face notices.Face, view 
 		return err
 	}
 	view.Letter = letter
-	made.sides, err = p.sides(view, func() (templates.Fitted, error) {
-		return fitted(fit.Bold(), []string{strings.Join(letter.Text.Head.Texts[0], " ")}, templates.HeadBox)
+	made.sides, err = ruler{v.cast, p.casts[face.Beside]}.sides(view, func() (templates.Fitted, error) {
+		return fitted(v.cast.Bold, []string{strings.Join(letter.Text.Head.Texts[0], " ")}, templates.HeadBox)
 	})
 	if err != nil {
 		return err
 	}
-	made.record.CapHeightMM = fit.Bold().CapHeightMM(made.sides[0].Letter.Text.Head.Size)
+	made.record.CapHeightMM, made.record.Letters = v.cast.Bold.LetterHeightMM(made.sides[0].Letter.Text.Head.Size), v.cast.Bold.Letters()
 	return nil
 }
 
@@ -93,7 +98,8 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
 	if kind == notices.WorkAreaSign {
-		if view.Code.OneLine, err = oneLine(view.Code); err != nil {
+		view.Code.OneLine, err = ruler{Cast: v.cast}.oneLine(view.Code)
+		if err != nil {
 			return err
 		}
 	}
@@ -164,14 +170,6 @@ func marks(all []notices.Mark) []template.HTML {
 	return drawn
 }
 
-// fitted sets texts in a box of the layout.
-func fitted(font *fit.Font, texts []string, box templates.Box) (templates.Fitted, error) {
-	size, lines, err := font.FitAll(texts, fit.Box{
-		Width: points(box.Width), Height: points(box.Height), Leading: box.Leading, Min: box.Min, Max: box.Max,
-	}, box.Gap)
-	return templates.Fitted{Size: size, Leading: box.Leading, Gap: box.Gap, Texts: lines}, err
-}
-
 // points are mm in pt.
 func points(mm float64) float64 { return mm * 72 / 25.4 }
 
@@ -195,7 +193,10 @@ func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*temp
 
 // addBeside repeats the text in a second language on the same side.
 func (p press) addBeside(face notices.Face, letter *templates.Letter) error {
-	second := p.kit.voice(face.Beside, false)
+	second, err := p.voice(face.Beside)
+	if err != nil {
+		return err
+	}
 	text, err := p.textView(second, templates.WideBox, face.Content)
 	if err != nil {
 		return err
@@ -210,7 +211,7 @@ func (p press) addBeside(face notices.Face, letter *templates.Letter) error {
 
 func (p press) textView(v *voice, box templates.Box, content notices.Content) (templates.Text, error) {
 	view := templates.Text{
-		Lang: v.Tag(), Dir: v.Direction(),
+		Lang: v.Tag(), Dir: v.Direction(), Fonts: families(v.cast),
 		From:    p.programme.Name,
 		Marks:   marks(content.Marks),
 		Facts:   factGroups(v, content.Facts),
@@ -227,7 +228,7 @@ func (p press) textView(v *voice, box templates.Box, content notices.Content) (t
 		return view, v.err
 	}
 	var err error
-	view.Head, err = fitted(fit.Bold(), []string{head}, box)
+	view.Head, err = fitted(v.cast.Bold, []string{head}, box)
 	return view, err
 }
 

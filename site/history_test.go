@@ -147,7 +147,7 @@ func TestPutRight(t *testing.T) {
 
 func deskPress(t *testing.T) press {
 	t.Helper()
-	kit, err := NewKit(notices.Programme{}, "")
+	kit, err := NewKit(notices.Programme{}, "", os.ReadFile)
 	if err != nil {
 		t.Fatal(err)
 	}

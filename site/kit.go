@@ -13,13 +13,14 @@ type Kit struct {
 	Key      Key // "" for sheets without codes
 	Speakers map[notices.Language]*locales.Speaker
 	Desk     *locales.Speaker
-	Fonts    []*fit.Font
+	Shelf    *fit.Shelf
 }
 
 // NewKit opens every language that doorleaf has, because a page of an earlier make may need one that the programme has dropped since.
-// It is an error when the programme refuses drafts and one of its languages is a draft.
-func NewKit(programme notices.Programme, key Key) (Kit, error) {
-	kit := Kit{Key: key, Speakers: map[notices.Language]*locales.Speaker{}, Fonts: []*fit.Font{fit.Regular(), fit.Bold(), fit.Condensed()}}
+// It is an error when the programme refuses drafts and one of its languages is a draft. Read gives the bytes of a font file of this computer, as
+// os.ReadFile does.
+func NewKit(programme notices.Programme, key Key, read func(path string) ([]byte, error)) (Kit, error) {
+	kit := Kit{Key: key, Speakers: map[notices.Language]*locales.Speaker{}, Shelf: fit.NewShelf(read)}
 	for _, tag := range locales.Tags() {
 		speaker, err := locales.Open(tag, nil)
 		if err != nil {

@@ -27,7 +27,7 @@ func pagesInAll(t *testing.T) map[string][]byte {
 	job.Programme.Languages, job.Programme.PhoneSpeaks = all, all
 	first := job.Work[0].Days[0]
 	job.Work[0].Days = []notices.Date{first, first.Plus(1), first.Plus(2)} // a span
-	kit, err := site.NewKit(job.Programme, site.Key(strings.Repeat("k", 32)))
+	kit, err := site.NewKit(job.Programme, site.Key(strings.Repeat("k", 32)), os.ReadFile)
 	if err != nil {
 		t.Fatal(err)
 	}

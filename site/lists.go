@@ -83,11 +83,11 @@ func (p press) lists(job notices.Job, plan notices.Plan, all stacks, record *Job
 // larger is all signs on paper for the copy shop, if there are any. Signs alone are on it, so nothing on it is private.
 func (p press) larger(all stacks) (templates.Sheet, bool) {
 	paper := string(notices.Tabloid)
-	return templates.Sheet{Title: "Signs to print for job " + p.code, Paper: paper, Fonts: p.fonts("../fonts/"), Leaves: all[paper]}, len(all[paper]) > 0
+	return templates.Sheet{Title: "Signs to print for job " + p.code, Paper: paper, Fonts: fontFaces("../fonts/"), Leaves: all[paper]}, len(all[paper]) > 0
 }
 
 func (p press) walkList(job notices.Job, plan notices.Plan) templates.WalkList {
-	list := templates.WalkList{Code: p.code, Address: job.Address, Paper: string(p.programme.Paper), Fonts: p.fonts("../fonts/")}
+	list := templates.WalkList{Code: p.code, Address: job.Address, Paper: string(p.programme.Paper), Fonts: fontFaces("../fonts/")}
 	var rows []templates.WalkRow
 	for _, home := range plan.Homes {
 		rows = append(rows, p.walkRow(home))
@@ -145,7 +145,7 @@ func (kit Kit) reasonRecords(reasons []notices.Reason) ([]ReasonRecord, error) {
 
 // desk is the coordinator's sheet, made from the records alone.
 func (kit Kit) desk(records []JobRecord) ([]byte, error) {
-	view := templates.Desk{Fonts: press{kit: kit}.fonts("fonts/")}
+	view := templates.Desk{Fonts: fontFaces("fonts/")}
 	for _, r := range records {
 		view.Jobs = append(view.Jobs, kit.deskJob(r))
 	}

@@ -75,7 +75,7 @@ func (f Folder) MakeWithoutCodes(jobs []notices.Job, progress func(code string))
 // build makes everything that Write needs, in memory.
 func (f Folder) build(jobs []notices.Job, ledger Ledger, key Key, progress func(code string)) (Output, error) {
 	programme := jobs[0].Programme
-	kit, err := NewKit(programme, key)
+	kit, err := NewKit(programme, key, os.ReadFile)
 	if err != nil {
 		return Output{}, err
 	}
@@ -116,7 +116,7 @@ func recordOf(records []JobRecord, code string) JobRecord {
 
 // shared are the files outside the jobs' folders. Without codes there are no addresses, and the site stays as it is.
 func shared(kit Kit, programme notices.Programme, records []JobRecord, index Index) (Files, error) {
-	files := kit.fontFiles()
+	files := fontFiles()
 	desk, err := kit.desk(records)
 	if err != nil {
 		return nil, err

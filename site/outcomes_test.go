@@ -223,7 +223,7 @@ func webOf(t *testing.T, job notices.Job) site.Files {
 
 func built(t *testing.T, job notices.Job, plan notices.Plan) site.Unit {
 	t.Helper()
-	kit, err := site.NewKit(job.Programme, testKey)
+	kit, err := site.NewKit(job.Programme, testKey, os.ReadFile)
 	if err != nil {
 		t.Fatal(err)
 	}

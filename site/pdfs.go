@@ -66,7 +66,7 @@ func tidied(scratch string, err error) error {
 
 // lay puts the files to print into a folder, with the fonts.
 func lay(folder string, unit Unit, kit Kit) error {
-	files := kit.fontFiles()
+	files := fontFiles()
 	for _, p := range unit.prints {
 		files[p.html] = unit.Files[p.html]
 	}

@@ -12,6 +12,7 @@ import (
 // off harms no letter.
 type poster struct {
 	stock        stock
+	font         *fit.Font
 	size, signal float64 // pt, of the message and of the signal word
 	leading      float64 // of the message, as a multiple of the type size
 	danger       []string
@@ -25,16 +26,16 @@ type posterLine struct {
 	edge float64 // pt that its accents need above it or below it, at the edge of a sheet
 }
 
-func (p poster) reach() float64 { return reach(p.size, p.signal, fit.Good) }
+func (p poster) reach() float64 { return reach(p.font, p.size, p.signal, fit.Good) }
 
 // posterOf sets a legend as large as the sheets allow. It leaves the texts of the message whole when they then reach so many ft; otherwise one text may
 // begin on one sheet and end on the next. It is not ok when there is no such poster.
-func posterOf(legend []fit.Text, s stock, feet float64) (poster, bool) {
-	whole, ok := largest(legend, s, feet, true)
+func posterOf(font *fit.Font, legend []fit.Text, s stock, feet float64) (poster, bool) {
+	whole, ok := largest(font, legend, s, feet, true)
 	if ok && whole.reach() >= feet {
 		return whole, true
 	}
-	split, ok2 := largest(legend, s, feet, false)
+	split, ok2 := largest(font, legend, s, feet, false)
 	if ok2 && (!ok || split.reach() > whole.reach()) {
 		return split, true
 	}
@@ -45,24 +46,24 @@ const quarter = 0.25 // pt between two sizes that are tried
 
 // largest finds the largest size that fits. A signal word that goes on two lines at some size takes more room than it does at a larger one, so that the
 // search may stop early; the size that is needed is therefore tried as well.
-func largest(legend []fit.Text, s stock, feet float64, whole bool) (poster, bool) {
+func largest(font *fit.Font, legend []fit.Text, s stock, feet float64, whole bool) (poster, bool) {
 	steps := int(templates.TileLargest / quarter)
 	first := sort.Search(steps, func(i int) bool {
-		_, ok := posterAt(legend, s, float64(steps-i)*quarter, whole)
+		_, ok := posterAt(font, legend, s, float64(steps-i)*quarter, whole)
 		return ok
 	})
 	size := float64(steps-first) * quarter
-	if needed := fit.Condensed().SizeOf(fit.MessageHeight(feet, fit.Good)); needed > size {
-		if p, ok := posterAt(legend, s, needed, whole); ok {
+	if needed := font.SizeOf(fit.MessageHeight(feet, fit.Good)); needed > size {
+		if p, ok := posterAt(font, legend, s, needed, whole); ok {
 			return p, true
 		}
 	}
-	return posterAt(legend, s, size, whole)
+	return posterAt(font, legend, s, size, whole)
 }
 
 // posterAt sets the message at one size and the signal word at twice that: distance / 300 and distance / 150.
-func posterAt(legend []fit.Text, s stock, size float64, whole bool) (poster, bool) {
-	p := poster{stock: s, size: size, signal: 2 * size}
+func posterAt(font *fit.Font, legend []fit.Text, s stock, size float64, whole bool) (poster, bool) {
+	p := poster{stock: s, font: font, size: size, signal: 2 * size}
 	if size == 0 {
 		return p, false
 	}
@@ -80,10 +81,10 @@ func posterAt(legend []fit.Text, s stock, size float64, whole bool) (poster, boo
 		for _, line := range set {
 			lines = append(lines, posterLine{text: i, line: line})
 		}
-		p.leading = max(p.leading, fit.Condensed().Leading(set, templates.TileClearance))
+		p.leading = max(p.leading, font.Leading(set, templates.TileClearance))
 	}
 	for i := range lines {
-		lines[i].edge = edge([]string{lines[i].line}, p.size, p.leading)
+		lines[i].edge = p.edge([]string{lines[i].line}, p.size, p.leading)
 	}
 	p.pieces, ok = p.cut(lines, whole)
 	return p, ok
@@ -126,8 +127,8 @@ func (p poster) cut(lines []posterLine, whole bool) (best [][]posterLine, ok boo
 func (p poster) rooms() []float64 {
 	field := templates.TileFieldOf(p.stock.paper)
 	parts := p.stock.parts
-	lastField := field.Height - templates.TilePlace
-	if lastField < 100 { // what stands below the legend has a sheet for itself
+	lastField := field.Height - templates.TilePlaceOf(p.stock.compact).Height
+	if lastField < 50 { // what stands below the legend has a sheet for itself
 		parts, lastField = parts-1, field.Height
 	}
 	rooms := make([]float64, parts)
@@ -147,15 +148,15 @@ func (p poster) dangerHeight() float64 {
 }
 
 func (p poster) dangerLines() templates.Lines {
-	leading := max(templates.TileLeading, fit.Condensed().Leading(p.danger, templates.TileClearance))
-	return templates.Lines{Size: p.signal, Leading: leading, Edge: edge(p.danger, p.signal, leading), Texts: [][]string{p.danger}}
+	leading := max(templates.TileLeading, p.font.Leading(p.danger, templates.TileClearance))
+	return templates.Lines{Size: p.signal, Leading: leading, Edge: p.edge(p.danger, p.signal, leading), Texts: [][]string{p.danger}}
 }
 
 // edge is the room in pt that accents need above and below lines.
-func edge(lines []string, size, leading float64) float64 {
+func (p poster) edge(lines []string, size, leading float64) float64 {
 	most := 0.0
 	for _, line := range lines {
-		most = max(most, fit.Condensed().Overhang(line, leading)*size)
+		most = max(most, p.font.Overhang(line, leading)*size)
 	}
 	return most
 }

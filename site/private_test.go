@@ -227,8 +227,7 @@ var hostile = map[string]string{
 	"a template":         `{{.Name}} {{template "sign" .}}`,
 	"an entity":          `&lt;b&gt; &amp; &#60;i&#62;`,
 	"an override":        "\u202Efdp.exe\u202C",
-	"marks of direction": "\u200Fשלום\u200E \u2067بيت\u2069 \u061C12",
-	"private use":        "\uE000\uE001 x",
+	"marks of direction": "\u200Fسلام\u200E \u2067بيت\u2069 \u061C12",
 	"a comment":          `<!-- x --> <![CDATA[ y ]]>`,
 	"code":               "`rm -rf` $(x) %s %d",
 }
@@ -242,6 +241,21 @@ func TestHostileTextIsShownAsTyped(t *testing.T) {
 			checkHarmless(t, files, kindsOf(t, plain))
 			checkShown(t, files, text)
 		})
+	}
+}
+
+// A character that no font has would print as a box. Private-use characters also stand for values while a text is rendered.
+func TestCharactersThatNoFontHasAreRefused(t *testing.T) {
+	for text, want := range map[string]string{
+		"\uE000\uE001 x": "no font is known for '\\ue000' (U+E000); write it in another script",
+		"Rosa 🐕":         "no font is known for '🐕' (U+1F415); write it in another script",
+	} {
+		job := demoJob(t, "alder-14")
+		job.Households[0].Name = text
+		_, err := newFolder(t).Make([]notices.Job{job}, marchFirst, func(string) {})
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %s", text, err, want)
+		}
 	}
 }
 

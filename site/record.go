@@ -145,7 +145,8 @@ type FaceRecord struct {
 	Page              string  `json:"page"`                     // path of the file that the code opens; "" when there is no code
 	ReadingDistanceFt float64 `json:"reading_distance_ft"`      // signs only: of the legend, in good conditions, in whole feet rounded down
 	PoorDistanceFt    float64 `json:"poor_reading_distance_ft"` // signs only: the same at dusk or in rain
-	CapHeightMM       float64 `json:"cap_height_mm"`            // of the message lines of a legend, or of the head of a letter
+	CapHeightMM       float64 `json:"cap_height_mm"`            // of the message lines of a legend, or of the head of a letter; what is measured is in Letters
+	Letters           string  `json:"letters"`                  // whose height counts: "capitals", and in scripts that have none "whole characters" and the like
 	SignalHeightMM    float64 `json:"signal_height_mm"`         // signs only: of the signal word, at least the reading distance / 150
 }
 

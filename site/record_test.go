@@ -21,7 +21,7 @@ func aRecord(code, token string) JobRecord {
 		Sheets: []SheetRecord{{
 			ID: "windows-n12", Kind: "close_windows_request", Title: "Close-windows request", To: "12 Alder Court", For: []string{"n12"}, Hang: []string{"front_door"},
 			Revision: 2, Replaces: 1, ReplacesDate: "2027-05-03", Copies: 1, Paper: "letter", Path: "print/" + code + "/windows-n12.html", SHA256: digest([]byte("sheet")), Due: "2027-05-06",
-			Faces: []FaceRecord{{"es", 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", 4, "Q", 1.027, "web/" + token + "/ES/WINDOWS/index.html", 3, 1, 3.5, 7}},
+			Faces: []FaceRecord{{"es", 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", 4, "Q", 1.027, "web/" + token + "/ES/WINDOWS/index.html", 3, 1, 3.5, "capitals", 7}},
 		}},
 		Pages:    []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", digest([]byte("page"))}},
 		PutRight: []RepairRecord{{"12 Alder Court", "n12", "windows-n12", "Close-windows request", 1, "2027-05-03", 2}},

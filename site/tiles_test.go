@@ -35,7 +35,7 @@ func checkTiles(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 
 	printed := b.pdf()
 	checkPaper(t, printed, paper, record.Pages)
-	checkFonts(t, printed)
+	checkFonts(t, printed, demo.families()...)
 	var sheets []*image.Gray
 	for i, shot := range shoot(t, printed, joinDPI) {
 		side := painted(t, shot)

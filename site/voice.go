@@ -7,6 +7,7 @@ import (
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/fit"
 	"example.org/doorleaf/templates"
 )
 
@@ -15,7 +16,8 @@ import (
 type voice struct {
 	*locales.Speaker
 	desk *locales.Speaker
-	page bool // on a page a phone is a link and a day has its year
+	page bool     // on a page a phone is a link and a day has its year
+	cast fit.Cast // on paper
 	err  error
 }
 

@@ -355,7 +355,7 @@ func jobWithKit(t *testing.T, days int) (notices.Job, site.Kit) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	kit, err := site.NewKit(jobs[0].Programme, site.Key(strings.Repeat("k", 32)))
+	kit, err := site.NewKit(jobs[0].Programme, site.Key(strings.Repeat("k", 32)), os.ReadFile)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -20,12 +20,29 @@ var (
 	RoomyBox   = Box{Width: 141, Height: 40, Leading: 1.12, Min: 22, Max: 38}
 )
 
-// What stands below the legend of a sign over several sheets.
-var (
-	TileAreaBox    = Box{Width: 166, Height: 42, Leading: 1.12, Min: 24, Max: 110}
-	TileOrdersBox  = Box{Width: 188, Height: 64, Leading: 1.2, Gap: 0.2, Min: 20, Max: 40}
-	TileContactBox = Box{Width: 188, Height: 27, Leading: 1.22, Min: 14, Max: 20}
-)
+// A TilePlace is what stands below the legend of a sign over several sheets, and how high all of it is in mm.
+type TilePlace struct {
+	Height                float64
+	Area, Orders, Contact Box
+}
+
+// TilePlaceOf is roomy, or compact, where the legend needs a part of the last sheet.
+func TilePlaceOf(compact bool) TilePlace {
+	if compact {
+		return TilePlace{
+			Height:  114,
+			Area:    Box{Width: 186, Height: 26, Leading: 1.12, Min: 24, Max: 70},
+			Orders:  Box{Width: 188, Height: 34, Leading: 1.15, Gap: 0.15, Min: 16, Max: 26},
+			Contact: Box{Width: 188, Height: 19, Leading: 1.2, Min: 14, Max: 16},
+		}
+	}
+	return TilePlace{
+		Height:  180,
+		Area:    Box{Width: 166, Height: 42, Leading: 1.12, Min: 24, Max: 110},
+		Orders:  Box{Width: 188, Height: 64, Leading: 1.2, Gap: 0.2, Min: 20, Max: 40},
+		Contact: Box{Width: 188, Height: 27, Leading: 1.22, Min: 14, Max: 20},
+	}
+}
 
 // A TileField is what a sheet of a sign over several sheets shows, in mm. Sheets are cut at its lower edge and laid on the next at its upper one, so
 // that the fields of all sheets together are the sign.
@@ -48,7 +65,6 @@ const (
 	TileInside    = 250  // width of a line of the legend
 	TilePadding   = 2.0  // above and below the lines of the legend, and of the signal word in its band
 	TileBelow     = 4.0  // between the legend and what follows
-	TilePlace     = 180  // height of what stands below the legend
 	TileLeading   = 0.98 // at the least
 	TileClearance = 0.07 // between the ink of two lines, as a multiple of the type size
 	TileGap       = 0.16 // between two texts of the legend, at the least, as a multiple of the type size

@@ -7,6 +7,7 @@ type Fitted struct {
 	Size    float64 // pt
 	Leading float64
 	Gap     float64    // between texts, as a multiple of the size
+	Edge    float64    // pt above the first line and below the last, for accents and dots that stand out of a line
 	Texts   [][]string // the lines of each text
 }
 
@@ -33,9 +34,13 @@ type Leaf struct {
 	PadBlank bool // a blank back keeps the next leaf on a front when everything is printed in one go
 }
 
+// Families are the fonts of a language as CSS lists them: of text and headlines, and of the legends of signs.
+type Families struct{ Text, Sign template.CSS }
+
 // A Face is one side of paper. Exactly one of Sign, Tile and Letter is set.
 type Face struct {
 	Lang, Dir string
+	Fonts     Families
 	Sign      *Sign
 	Tile      *Tile
 	Letter    *Letter
@@ -59,6 +64,7 @@ type Tile struct {
 	Turned        bool // landscape on paper that is fed upright
 	Part, Parts   int  // 1 of 3
 	Opens, Closes bool // the legend's frame begins or ends here
+	Compact       bool // what stands below the legend is smaller
 	Danger        Lines
 	Hazards       Lines
 	Place         *Sign // without its legend; nil when this sheet has only a piece of the legend
@@ -83,6 +89,7 @@ type Letter struct {
 // A Text is what a letter says in one language.
 type Text struct {
 	Lang, Dir string
+	Fonts     Families
 	From      string // the programme
 	For       template.HTML
 	ForLabel  string

@@ -3,7 +3,6 @@ package main
 import (
 	"cmp"
 	"fmt"
-	"os"
 	"path/filepath"
 
 	"example.org/doorleaf/notices"
@@ -40,9 +39,6 @@ func (m makeSheet) Run(c console) error {
 		fmt.Fprintf(c.out, "bring  %s of paper that is out %s wrong now: see \"Put right\" on the list, and tell people today\n", count(wrong, "piece", "pieces"), isAre(wrong))
 	}
 	fmt.Fprintf(c.out, "open   %s\n", filepath.Join(folder.Out, "print", "index.html"))
-	for _, warning := range site.MissingFonts(jobs, os.ReadFile) {
-		fmt.Fprintf(c.out, "check  %s\n", warning)
-	}
 	if folder.Browser != nil {
 		for _, job := range jobs {
 			fmt.Fprintf(c.out, "print  %s, two-sided: all sheets of %s\n", filepath.Join(folder.Out, "print", job.Code, site.HomePrinter), job.Code)

@@ -20,7 +20,7 @@ import (
 
 // Outside reference of this file: Chromium, which shapes, breaks and draws the same font files by its own libraries.
 
-var fonts = map[string]*Font{"regular": Regular(), "bold": Bold(), "condensed": Condensed()}
+var fonts = map[string]*Font{"regular": Regular(), "bold": Bold(), "condensed": Condensed(), "arabic": arabicRegular(), "arabicbold": arabicBold()}
 
 // What is measured: sentences in the manner of the sheets. Names and numbers are invented.
 var samples = []struct{ Lang, Text string }{
@@ -51,6 +51,7 @@ type request struct {
 type widthAsked struct {
 	Font, Lang, Text string
 	Size             float64
+	Weight           int // 0 for the only one of a font that the page brings
 }
 
 type linesAsked struct {
@@ -59,7 +60,10 @@ type linesAsked struct {
 	Wrap  string // a value of CSS text-wrap-style
 }
 
-type inkAsked struct{ Font, Text string }
+type inkAsked struct {
+	Font, Text string
+	Weight     int
+}
 
 // An answer has one entry for each of the request.
 type answer struct {
@@ -70,12 +74,12 @@ type answer struct {
 
 // page measures, and leaves the answer as JSON in its only pre element.
 const page = `<!doctype html><meta charset="utf-8">
-<style>%s span { white-space: nowrap } div { text-wrap-mode: wrap }</style>
+<style>body { text-spacing-trim: space-all; font-synthesis: none } %s span { white-space: nowrap } div { text-wrap-mode: wrap }</style>
 <body><script>
 const asked = %s;
 function put(name, a) {
   const e = document.body.appendChild(document.createElement(name));
-  e.lang = a.Lang; e.textContent = a.Text; e.style.font = a.Size + 'pt ' + a.Font; e.style.position = 'absolute';
+  e.lang = a.Lang; e.textContent = a.Text; e.style.font = (a.Weight || 400) + ' ' + a.Size + 'pt ' + a.Font; e.style.position = 'absolute';
   return e;
 }
 function width(a) {
@@ -98,15 +102,15 @@ function lines(a) {
 }
 function ink(a) {
   const c = document.createElement('canvas').getContext('2d');
-  c.font = '200px ' + a.Font;
+  c.font = (a.Weight || 400) + ' 200px ' + a.Font;
   const m = c.measureText(a.Text);
   return {Above: m.actualBoundingBoxAscent / 200, Below: m.actualBoundingBoxDescent / 200,
     Ascent: m.fontBoundingBoxAscent / 200, Descent: m.fontBoundingBoxDescent / 200};
 }
-Promise.all(%s.map(f => document.fonts.load('20px ' + f, 'Aế'))).then(loaded => {
+Promise.all(%s.map(f => document.fonts.load('20px ' + f, 'A'))).then(loaded => {
   if (loaded.some(l => l.length != 1)) throw 'a font did not load';
   const pre = document.createElement('pre');
-  pre.textContent = JSON.stringify({Widths: asked.Widths.map(width), Lines: asked.Lines.map(lines), Ink: asked.Ink.map(ink)});
+  pre.textContent = JSON.stringify({Widths: asked.Widths.map(width), Lines: (asked.Lines || []).map(lines), Ink: (asked.Ink || []).map(ink)});
   document.body.appendChild(pre);
 });
 </script>`
@@ -189,11 +193,11 @@ func parse(t *testing.T, dom []byte) (a answer) {
 }
 
 func allRequests() (r request) {
-	for name := range fonts {
+	for _, name := range []string{"regular", "bold", "condensed"} {
 		for _, s := range samples {
-			r.Ink = append(r.Ink, inkAsked{name, s.Text})
+			r.Ink = append(r.Ink, inkAsked{Font: name, Text: s.Text})
 			for _, size := range sizes {
-				w := widthAsked{name, s.Lang, s.Text, size}
+				w := widthAsked{Font: name, Lang: s.Lang, Text: s.Text, Size: size}
 				r.Widths = append(r.Widths, w)
 				w.Text = unbroken(s.Text)
 				for _, ems := range []float64{5.5, 8, 13, 21} {
@@ -216,14 +220,14 @@ func TestAgainstChromium(t *testing.T) {
 	t.Run("ink", func(t *testing.T) { sameInk(t, r, a) })
 }
 
-// Half a per cent is half of what Fit leaves free.
+// Half a per cent is a sixth of what Fit leaves free.
 func sameWidths(t *testing.T, asked []widthAsked, widths []float64) {
 	worst := 0.0
 	for i, w := range asked {
 		ours := fonts[w.Font].Width(w.Text, w.Size)
 		off := math.Abs(ours/widths[i] - 1)
 		worst = max(worst, off)
-		if !(off < spare/2) {
+		if !(off < spare/6) {
 			t.Errorf("%s %g pt %q: %.3f pt, in Chromium %.3f pt", w.Font, w.Size, w.Text, ours, widths[i])
 		}
 	}

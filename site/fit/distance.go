@@ -44,7 +44,7 @@ func ReadingDistance(messageMM, signalMM float64, c Conditions) (feet float64) {
 	return feet
 }
 
-// SizeOf is the smallest type size in pt, a multiple of 0.25, whose capitals have at least the height in mm.
-func (f *Font) SizeOf(capHeightMM float64) float64 {
-	return math.Ceil((capHeightMM/mmPerInch*72/f.CapHeight()-rounding)/step) * step
+// SizeOf is the smallest type size in pt, a multiple of 0.25, that is read from as far as capitals of the height in mm.
+func (f *Font) SizeOf(capitalsMM float64) float64 {
+	return math.Ceil((capitalsMM/f.CapitalsMM(1)-rounding)/step) * step
 }

@@ -69,7 +69,7 @@ func TestHeightsAgainstVisualAngle(t *testing.T) {
 func TestSizeOf(t *testing.T) {
 	for _, mm := range []float64{3, 20.32, 40.64} {
 		size := Condensed().SizeOf(mm)
-		if Condensed().CapHeightMM(size) < mm-1e-6 || Condensed().CapHeightMM(size-step) >= mm {
+		if Condensed().LetterHeightMM(size) < mm-1e-6 || Condensed().LetterHeightMM(size-step) >= mm {
 			t.Errorf("%g mm: %g pt", mm, size)
 		}
 	}

@@ -9,7 +9,7 @@
 //     headline does not end in one lonely short word. Both break where Unicode's line breaking rules allow: at spaces, after hyphens,
 //     between ideographs; never at a no-break space or a word joiner, and never at a soft hyphen.
 //   - [Font.Fit] finds the largest size at which a text fits a [Box], and [Font.FitAll] the largest common size of several texts stacked
-//     in one box. Sizes are quarters of a point; 1 % of the width stays free. When even the smallest size is too large, the error names
+//     in one box. Sizes are quarters of a point; 3 % of the width stays free. When even the smallest size is too large, the error names
 //     the text or word that is too long.
 //   - [MessageHeight] and [SignalHeight] are how high the capitals of a sign must be for a distance. [Font.Text] sets a text at a size, for layouts that
 //     share lines out themselves. [ReadingDistance] turns the height of the capitals that came out into the distance from which they can be read.

@@ -25,7 +25,7 @@ type Fitted struct {
 
 const (
 	step     = 0.25 // pt between two sizes that are tried
-	spare    = 0.01 // of the width stays free, for the rounding of browsers and printers
+	spare    = 0.03 // of the width stays free, for the rounding of browsers and printers
 	rounding = 1e-9 // forgives what binary fractions make of a decimal one
 )
 
@@ -37,7 +37,7 @@ func (f *Font) Fit(text string, box Box) (Fitted, error) {
 		return Fitted{}, err
 	}
 	height := float64(len(lines[0])) * box.Leading * size
-	return Fitted{Size: size, Lines: lines[0], Height: height, CapHeight: f.CapHeightMM(size)}, nil
+	return Fitted{Size: size, Lines: lines[0], Height: height, CapHeight: f.LetterHeightMM(size)}, nil
 }
 
 // FitAll sets several texts below each other in one box, at the largest size that all can share. Gap is the space between one text and

@@ -8,6 +8,8 @@ import (
 	"fmt"
 	"sync"
 
+	notosansarabicbold "eliasnaur.com/font/noto/sans/arabic/bold"
+	notosansarabicregular "eliasnaur.com/font/noto/sans/arabic/regular"
 	"eliasnaur.com/font/roboto/robotobold"
 	"eliasnaur.com/font/roboto/robotocondensedbold"
 	"eliasnaur.com/font/roboto/robotoregular"
@@ -17,15 +19,19 @@ import (
 	"github.com/go-text/typesetting/shaping"
 )
 
-// A Font is one printing font. Its methods may be called from several goroutines at once.
+// A Font is one printing font, or, when it comes from a [Cast], one with others behind it that have what it lacks. Its methods may be called from
+// several goroutines at once.
 type Font struct {
 	Family  string // "Roboto Condensed", as CSS calls it
 	Weight  int    // 400 or 700, as CSS counts it
 	File    string // "RobotoCondensed-Bold.ttf"
 	Version string // as the font file says: "Version 2.138; 2017"
-	TTF     []byte // the file; not to be changed
+	TTF     []byte // the file, perhaps a collection of fonts; not to be changed
+	Inside  bool   // in the program; others are fonts of this computer, which a browser finds by their family
 
-	face *font.Face
+	face    *font.Face
+	behind  []*Font
+	measure measure
 
 	mu        sync.Mutex // guards what shaping keeps between calls
 	segmenter shaping.Segmenter
@@ -45,21 +51,21 @@ var (
 	regular   = sync.OnceValue(func() *Font { return mustLoad(robotoregular.TTF) })
 	bold      = sync.OnceValue(func() *Font { return mustLoad(robotobold.TTF) })
 	condensed = sync.OnceValue(func() *Font { return mustLoad(robotocondensedbold.TTF) })
+
+	arabicRegular = sync.OnceValue(func() *Font { return mustLoad(notosansarabicregular.TTF) })
+	arabicBold    = sync.OnceValue(func() *Font { return mustLoad(notosansarabicbold.TTF) })
 )
+
+// Inside lists the fonts in the program.
+func Inside() []*Font {
+	return []*Font{Regular(), Bold(), Condensed(), arabicRegular(), arabicBold()}
+}
 
 // SHA256 is the digest of the font file, in lower-case hexadecimal digits.
 func (f *Font) SHA256() string {
 	sum := sha256.Sum256(f.TTF)
 	return hex.EncodeToString(sum[:])
 }
-
-// CapHeight is the height of the capital letters without accents, as a fraction of the type size (sCapHeight of the OS/2 table).
-func (f *Font) CapHeight() float64 {
-	return float64(f.face.LineMetric(font.CapHeight)) / float64(f.face.Upem())
-}
-
-// CapHeightMM is the height in mm of the capital letters of type of the given size in pt.
-func (f *Font) CapHeightMM(size float64) float64 { return f.CapHeight() * size / 72 * 25.4 }
 
 // extents are the font's own ascent and descent, both positive, as multiples of the type size.
 func (f *Font) extents() (ascent, descent float64) {
@@ -78,10 +84,33 @@ func mustLoad(ttf []byte) *Font {
 }
 
 func load(ttf []byte) (*Font, error) {
-	loader, err := opentype.NewLoader(bytes.NewReader(ttf))
+	all, err := loadAll(ttf)
+	if err != nil {
+		return nil, err
+	}
+	all[0].Inside = true
+	return all[0], nil
+}
+
+// loadAll loads a font file, or all fonts of a collection in the order of the file.
+func loadAll(data []byte) ([]*Font, error) {
+	loaders, err := opentype.NewLoaders(bytes.NewReader(data))
 	if err != nil {
 		return nil, fmt.Errorf("not a font file that can be read: %w", err)
 	}
+	var all []*Font
+	for _, loader := range loaders {
+		f, err := loadOne(loader)
+		if err != nil {
+			return nil, err
+		}
+		f.TTF = data
+		all = append(all, f)
+	}
+	return all, nil
+}
+
+func loadOne(loader *opentype.Loader) (*Font, error) {
 	program, err := font.NewFont(loader)
 	if err != nil {
 		return nil, fmt.Errorf("not a font file that can be read: %w", err)
@@ -100,8 +129,8 @@ func load(ttf []byte) (*Font, error) {
 		Weight:  int(about.Aspect.Weight),
 		File:    names.Name(namePostScript) + ".ttf",
 		Version: names.Name(nameVersion),
-		TTF:     ttf,
 		face:    face,
+		measure: capitals,
 	}, nil
 }
 

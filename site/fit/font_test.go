@@ -39,17 +39,17 @@ func TestFonts(t *testing.T) {
 // Source: the OpenType specification, OS/2 table: sCapHeight lies 88 bytes into a table of version 2 or later, and head: unitsPerEm lies 18
 // bytes in. It says that sCapHeight may be the top of the glyph of H, which is what a reader sees.
 func TestCapHeight(t *testing.T) {
-	for name, f := range fonts {
+	for name, f := range map[string]*Font{"regular": Regular(), "bold": Bold(), "condensed": Condensed()} {
 		em := float64(binary.BigEndian.Uint16(rawTable(t, f.TTF, "head")[18:]))
 		os2 := rawTable(t, f.TTF, "OS/2")
 		if version := binary.BigEndian.Uint16(os2); version < 2 {
 			t.Fatalf("%s: OS/2 table of version %d", name, version)
 		}
-		if want := float64(binary.BigEndian.Uint16(os2[88:])) / em; f.CapHeight() != want {
-			t.Errorf("%s: capitals of %.4f em, want %.4f em", name, f.CapHeight(), want)
+		if want := float64(binary.BigEndian.Uint16(os2[88:])) / em; f.LetterHeight() != want {
+			t.Errorf("%s: capitals of %.4f em, want %.4f em", name, f.LetterHeight(), want)
 		}
-		if h := topOfH(f) / em; math.Abs(f.CapHeight()-h) > 0.001 {
-			t.Errorf("%s: capitals of %.4f em, but H is %.4f em high", name, f.CapHeight(), h)
+		if h := topOfH(f) / em; math.Abs(f.LetterHeight()-h) > 0.001 {
+			t.Errorf("%s: capitals of %.4f em, but H is %.4f em high", name, f.LetterHeight(), h)
 		}
 	}
 }
@@ -73,9 +73,9 @@ func rawTable(t *testing.T, ttf []byte, tag string) []byte {
 	return nil
 }
 
-func TestCapHeightMM(t *testing.T) {
+func TestLetterHeightMM(t *testing.T) {
 	// 72 pt is 25.4 mm.
-	if got, want := Bold().CapHeightMM(72), Bold().CapHeight()*25.4; math.Abs(got-want) > 1e-9 {
+	if got, want := Bold().LetterHeightMM(72), Bold().LetterHeight()*25.4; math.Abs(got-want) > 1e-9 {
 		t.Errorf("got %g mm, want %g mm", got, want)
 	}
 }

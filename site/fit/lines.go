@@ -3,6 +3,7 @@ package fit
 import (
 	"math"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/go-text/typesetting/segmenter"
 )
@@ -14,7 +15,8 @@ func (f *Font) Lines(text string, size, width float64) []string {
 	return p.lines(p.filled(width / size))
 }
 
-// Balanced breaks the text into as many lines as [Font.Lines] does, as even in width as can be.
+// Balanced breaks the text into as many lines as [Font.Lines] does, as even in width as can be, and rather after a comma or a full stop than between
+// words that belong together.
 func (f *Font) Balanced(text string, size, width float64) []string {
 	p := f.paragraph(text)
 	return p.lines(p.even(width / size))
@@ -95,7 +97,7 @@ func (p *paragraph) filled(width float64) []span {
 }
 
 // even are as many lines as filled has, with the least sum of squared widths: the widths add up to about the same however the lines
-// break, so the sum is least when they are most alike.
+// break, so the sum is least when they are most alike. A break after punctuation outweighs a fifth of the square of an average line.
 func (p *paragraph) even(width float64) []span {
 	lines := p.filled(width)
 	if len(lines) < 2 {
@@ -106,13 +108,20 @@ func (p *paragraph) even(width float64) []span {
 		ending[i].cost = math.Inf(1)
 	}
 	ending[0].cost = 0
+	average := p.width(span{0, p.pieces()}) / float64(len(lines))
 	for range lines {
-		ending = p.addLine(ending, width)
+		ending = p.addLine(ending, width, average*average/5)
 	}
 	if best := ending[p.pieces()]; best.lines != nil {
 		return best.lines
 	}
 	return lines // a line grew narrower by a letter, so that bestLast gave up too early
+}
+
+// punctuated reports whether the text before a piece ends with punctuation that parts clauses, in any of our scripts.
+func (p *paragraph) punctuated(piece int) bool {
+	last, _ := utf8.DecodeLastRuneInString(p.line(span{0, piece}))
+	return strings.ContainsRune(".,;:!?،؛؟。，、；：！？।", last)
 }
 
 // A setting is some first pieces of a paragraph set in lines; cost is the sum of their squared widths, infinite when there is none.
@@ -122,10 +131,13 @@ type setting struct {
 }
 
 // addLine is the best settings with one line more.
-func (p *paragraph) addLine(ending []setting, width float64) []setting {
+func (p *paragraph) addLine(ending []setting, width, gain float64) []setting {
 	longer := make([]setting, len(ending))
 	for to := range longer {
 		longer[to] = p.bestLast(ending, to, width)
+		if to < p.pieces() && p.punctuated(to) {
+			longer[to].cost -= gain
+		}
 	}
 	return longer
 }

@@ -77,8 +77,13 @@ func (f *Font) undrawn(text []rune) []bool {
 }
 
 func (f *Font) knows(r rune) bool {
+	return f.has(r) || harfbuzz.IsDefaultIgnorable(r) || slices.ContainsFunc(f.behind, func(b *Font) bool { return b.has(r) })
+}
+
+// has tells of the font alone, without those behind it.
+func (f *Font) has(r rune) bool {
 	_, drawn := f.face.NominalGlyph(r)
-	return drawn || harfbuzz.IsDefaultIgnorable(r)
+	return drawn
 }
 
 // shape turns the text into glyphs, run by run: a run is of one script and one direction.
@@ -87,16 +92,25 @@ func (f *Font) shape(text []rune) []shaping.Output {
 	defer f.mu.Unlock()
 	input := shaping.Input{Text: text, RunEnd: len(text), Face: f.face, Size: fixed.I(unitsPerEm)}
 	var runs []shaping.Output
-	for _, run := range f.segmenter.Split(input, oneFace{f.face}) {
+	for _, run := range f.segmenter.Split(input, faces{f}) {
 		runs = append(runs, f.shaper.Shape(run))
 	}
 	return runs
 }
 
-// oneFace tells the shaper to draw every character with the one font that prints.
-type oneFace struct{ face *font.Face }
+// faces tells the shaper to draw each character with the first font that has it, as a browser does with a list of families.
+type faces struct{ of *Font }
 
-func (o oneFace) ResolveFace(rune) *font.Face { return o.face }
+func (f faces) ResolveFace(r rune) *font.Face {
+	if !f.of.has(r) {
+		for _, b := range f.of.behind {
+			if b.has(r) {
+				return b.face
+			}
+		}
+	}
+	return f.of.face
+}
 
 // collapse makes each run of white space one space, and drops it at the ends. A no-break space is kept.
 func collapse(text string) string { return strings.Join(strings.FieldsFunc(text, isSpace), " ") }

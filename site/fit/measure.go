@@ -65,9 +65,7 @@ func (f *Font) foot(r rune) float64 {
 	return float64(extents.YBearing+extents.Height) / f.em()
 }
 
-// measuredBy is a copy of the font whose letters are measured so.
-func (f *Font) measuredBy(m measure) *Font { return f.with(m, f.behind) }
-
+// with is a copy of the font whose letters are measured so, with others behind it.
 func (f *Font) with(m measure, behind []*Font) *Font {
 	return &Font{
 		Family: f.Family, Weight: f.Weight, File: f.File, Version: f.Version, TTF: f.TTF, Inside: f.Inside,

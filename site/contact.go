@@ -1,8 +1,6 @@
 package site
 
 import (
-	"fmt"
-
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/templates"
 )
@@ -11,9 +9,13 @@ import (
 func (kit Kit) contact(records []JobRecord) ([]byte, error) {
 	view := templates.Contact{Fonts: fontFaces("fonts/")}
 	for _, r := range records {
-		job := templates.ContactJob{Address: r.Address}
+		job := templates.ContactJob{Code: r.Code, Address: r.Address}
 		for _, s := range r.Sheets {
-			job.Sheets = append(job.Sheets, kit.contactSheet(s))
+			if s.joined() {
+				job.Joined = append(job.Joined, kit.contactSheet(s))
+			} else {
+				job.Sheets = append(job.Sheets, kit.contactSheet(s))
+			}
 		}
 		for _, p := range r.Pages {
 			job.Pages = append(job.Pages, kit.contactPage(p))
@@ -26,8 +28,7 @@ func (kit Kit) contact(records []JobRecord) ([]byte, error) {
 func (kit Kit) contactSheet(s SheetRecord) templates.ContactItem {
 	row := kit.deskRow(s)
 	return templates.ContactItem{
-		Href: row.Href, Name: s.Title + ", " + s.To, Paper: s.paperSize(), Sides: row.Sides, Turned: s.turned(),
-		Note: fmt.Sprintf("%s. %s. Copies: %d", s.ID, row.Languages, s.Copies),
+		Href: row.Href, Name: s.Title, Note: s.To + " · " + row.Languages, Paper: s.paperSize(), Sides: row.Sides,
 	}
 }
 

@@ -9,6 +9,6 @@
 // A [Token] takes the place of the address in everything public. The [Ledger] remembers what paper can't take back. The record ([JobRecord],
 // [Index]) says what was made; the coordinator's sheet is made from the records alone, so that it also shows the jobs of earlier makes.
 //
-// [Write] is the only code that writes into the output folder: whole or not at all, job by job, the indexes last. [Make] is the life of
-// a job from the programme folder to the output.
+// [Write] is the only code that writes into the output folder: whole or not at all, job by job, the indexes last. [Found] makes a new
+// programme folder, and [Folder.Make] is the life of a job from there to the output.
 package site

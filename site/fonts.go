@@ -53,8 +53,12 @@ func (p press) fontRecords() []FontRecord {
 
 // drawn is an error when no font of the job has a character of a sheet, which would print as a box.
 func (p press) drawn(sheet []byte) error {
-	fonts := p.fonts()
+	fonts, seen := p.fonts(), map[rune]bool{}
 	for _, r := range plainText(template.HTML(sheet)) {
+		if seen[r] {
+			continue
+		}
+		seen[r] = true
 		if !slices.ContainsFunc(fonts, func(f *fit.Font) bool { return len(f.Missing(string(r))) == 0 }) {
 			return fmt.Errorf("no font of the job has %q (%U), which would print as an empty box; write it in other characters", r, r)
 		}

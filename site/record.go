@@ -129,10 +129,8 @@ func (s SheetRecord) paperSize() string {
 	return size
 }
 
-// turned reports whether a screen shows its sides landscape: a sign over several sheets of paper that is fed upright.
-func (s SheetRecord) turned() bool {
-	return s.Paper != s.paperSize() && templates.TileFieldOf(s.paperSize()).Turned
-}
+// joined reports whether it is a sign over several sheets of paper.
+func (s SheetRecord) joined() bool { return s.Paper != s.paperSize() }
 
 // A FaceRecord is one side of a sheet, in one language.
 type FaceRecord struct {

@@ -103,15 +103,16 @@ type Contact struct {
 
 // A ContactJob is one job of a Contact.
 type ContactJob struct {
-	Address       string
-	Sheets, Pages []ContactItem
+	Code, Address string
+	Sheets        []ContactItem
+	Joined        []ContactItem // signs over several sheets
+	Pages         []ContactItem
 }
 
-// A ContactItem is one file with how large it is. Paper, Sides and Turned are those of sheets.
+// A ContactItem is one file with how large it is. Paper and Sides are those of sheets.
 type ContactItem struct {
 	Href, Name, Note, Paper string
 	Sides                   int
-	Turned                  bool // landscape
 }
 
 // RenderContact lays out a contact sheet.

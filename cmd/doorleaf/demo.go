@@ -4,7 +4,6 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 
 	"example.org/doorleaf/site"
@@ -22,7 +21,7 @@ func (d demo) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	if err := found(d.Dir, files); err != nil {
+	if err := site.Found(d.Dir, files); err != nil {
 		return err
 	}
 	jobs, err := filepath.Glob(filepath.Join(d.Dir, "jobs", "*.yaml"))
@@ -42,24 +41,4 @@ func (d demo) Run(c console) error {
 	fmt.Fprintf(c.out, "upload %s to your web space: the pages behind the codes\n", filepath.Join(folder.Out, "web"))
 	fmt.Fprintf(c.out, "edit   %s, then run: doorleaf make %s\n", jobs[0], jobs[0])
 	return nil
-}
-
-// found makes a new programme folder: the given files, the schemas, a key and a ledger. It refuses a folder that has anything in it.
-func found(dir string, files fs.FS) error {
-	if entries, err := os.ReadDir(dir); err == nil && len(entries) > 0 {
-		return fmt.Errorf("the folder %s is not empty; name a new one, and nothing in this one changes", dir)
-	}
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("the folder %s can not be made (%w); choose another place", dir, err)
-	}
-	if err := os.CopyFS(dir, files); err != nil {
-		return fmt.Errorf("the folder %s can not be filled (%w)", dir, err)
-	}
-	if err := writeSchemas(dir); err != nil {
-		return err
-	}
-	if err := site.MakeKey(filepath.Join(dir, site.KeyFile)); err != nil {
-		return err
-	}
-	return site.MakeLedger(filepath.Join(dir, site.LedgerFile))
 }

@@ -19,7 +19,7 @@ func (s start) Run(c console) error {
 		notices.ProgrammeFile: {Data: notices.ProgrammeSkeleton(), Mode: 0o644},
 		"jobs/first-job.yaml": {Data: notices.JobSkeleton(), Mode: 0o644},
 	}
-	if err := found(s.Dir, files); err != nil {
+	if err := site.Found(s.Dir, files); err != nil {
 		return err
 	}
 	form, err := site.WalkRound()

@@ -1,0 +1,100 @@
+package main
+
+import (
+	"bytes"
+	"embed"
+	"fmt"
+	"io/fs"
+	"path/filepath"
+	"testing/fstest"
+	"text/template"
+	"time"
+
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site"
+)
+
+// A printing is a way in which a programme has its sheets printed.
+type printing struct {
+	Name       string
+	Paper      notices.Paper
+	LargePrint notices.Answer
+}
+
+var printings = []printing{
+	{"Letter", notices.Letter, notices.No},
+	{"A4", notices.A4, notices.No},
+	{"Letter, large print", notices.Letter, notices.Yes},
+}
+
+//go:embed programme.yaml jobs/*.yaml
+var templates embed.FS
+
+// A scenario is the invented programme and its jobs, for readers of one language and in one printing.
+type scenario struct {
+	Tag notices.Language
+	printing
+}
+
+// Languages are those of the programme: English, and that of its readers.
+func (s scenario) Languages() string {
+	if s.Tag == notices.English {
+		return string(s.Tag)
+	}
+	return string(notices.English) + ", " + string(s.Tag)
+}
+
+// folder is "letter-vi" or "letter-large-vi".
+func (s scenario) folder() string {
+	name := string(s.Paper)
+	if s.LargePrint == notices.Yes {
+		name += "-large"
+	}
+	return name + "-" + string(s.Tag)
+}
+
+// make founds the programme in a folder and makes its jobs.
+func (s scenario) make(dir string) error {
+	files, err := s.files()
+	if err != nil {
+		return err
+	}
+	if err := site.Found(dir, files); err != nil {
+		return err
+	}
+	names, err := fs.Glob(files, "jobs/*.yaml")
+	if err != nil {
+		return err
+	}
+	jobs, problems := notices.Load(files, names...)
+	if len(problems) > 0 {
+		return problems
+	}
+	day := notices.Date{Year: 2027, Month: time.April, Day: 20} // as invented as the jobs
+	_, err = site.Folder{Path: dir, Out: filepath.Join(dir, "out")}.Make(jobs, day, func(string) {})
+	return err
+}
+
+// files are programme.yaml and the job files, filled in.
+func (s scenario) files() (fs.FS, error) {
+	filled := fstest.MapFS{}
+	err := fs.WalkDir(templates, ".", func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		file, err := template.ParseFS(templates, path)
+		if err != nil {
+			return err
+		}
+		var text bytes.Buffer
+		if err := file.Execute(&text, s); err != nil {
+			return err
+		}
+		filled[path] = &fstest.MapFile{Data: text.Bytes(), Mode: 0o644}
+		return nil
+	})
+	if err != nil {
+		return nil, fmt.Errorf("the invented jobs can not be filled in: %w", err)
+	}
+	return filled, nil
+}

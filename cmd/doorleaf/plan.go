@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
@@ -65,9 +66,11 @@ func late(plan notices.Plan) []string {
 	return ids
 }
 
-// print tells each decision as a colleague would: what, because, where it is written, what is missing; then what there is to print.
+// print tells each decision as a colleague would: first which answers are still missing; then what, because, where it is written; then what there is
+// to print.
 func (p explained) print(c console) {
 	fmt.Fprintf(c.out, "%s (%s)\n", p.Address, p.Code)
+	p.printQuestions(c)
 	for _, r := range p.Reasons {
 		fmt.Fprintf(c.out, "\n%s\n  because  %s\n  source   %s (%s)\n", r.Outcome, r.Because, r.Source, r.Binds)
 		for _, m := range r.Missing {
@@ -80,5 +83,24 @@ func (p explained) print(c console) {
 	}
 	if len(p.Late) > 0 {
 		fmt.Fprintf(c.out, "\nLATE: %s to hand over; go today and ask for a later start if people need time\n", count(len(p.Late), "sheet", "sheets"))
+	}
+}
+
+// printQuestions lists the answers that nobody has given yet. Each counts as the stricter one until then.
+func (p explained) printQuestions(c console) {
+	var missing []site.MissingRecord
+	for _, r := range p.Reasons {
+		for _, m := range r.Missing {
+			if !slices.Contains(missing, m) {
+				missing = append(missing, m)
+			}
+		}
+	}
+	if len(missing) == 0 {
+		return
+	}
+	fmt.Fprintln(c.out, "\nStill to ask. Until then the stricter answer counts:")
+	for _, m := range missing {
+		fmt.Fprintf(c.out, "  %s: %s\n", m.Field, m.Would)
 	}
 }

@@ -36,7 +36,7 @@ type LotHome struct {
 var drawnHouse = Plot{0, 0, 28, 36}
 
 const (
-	drawnHome = 22 // ft, a neighbour's home as drawn
+	drawnHome = 24 // ft, a neighbour's home as drawn
 	farGap    = 30 // ft, to a home that is beyond the reach and was not measured
 )
 

@@ -6,7 +6,7 @@ import (
 )
 
 // The lot of a worked example, drawn by hand on squared paper, 1 square a foot. The house at 14 Alder Court is drawn 28 ft wide and 36 ft deep with its street
-// wall on the line Y = 0; homes are drawn 22 ft square. Work is on the street side and on the side of No. 12.
+// wall on the line Y = 0; homes are drawn 24 ft square. Work is on the street side and on the side of No. 12.
 //
 //	No. 12, lower number, same side of the street, 14 ft off:  X from -36 to -14, facing wall X = -14
 //	No. 16, higher number, 20 ft off:                          X from 48 to 70, facing wall X = 48
@@ -31,10 +31,10 @@ func TestLotOfAWorkedExample(t *testing.T) {
 		t.Errorf("the house and its work: %+v", lot)
 	}
 	want := map[string]LotHome{
-		"n12": {ID: "n12", Number: "12", Plot: Plot{-36, 0, 22, 22}, Facing: Wall{-14, 0, -14, 22}, Near: true, Known: true, Gap: 14},
-		"n16": {ID: "n16", Number: "16", Plot: Plot{48, 0, 22, 22}, Facing: Wall{48, 0, 48, 22}, Near: true, Known: true, Gap: 20},
-		"n13": {ID: "n13", Number: "13", Plot: Plot{0, -62, 22, 22}, Facing: Wall{0, -40, 22, -40}, Known: true, Gap: 40},
-		"b21": {ID: "b21", Number: "21", Plot: Plot{0, 61.5, 22, 22}, Facing: Wall{0, 61.5, 22, 61.5}, Known: true, Gap: 25.5},
+		"n12": {ID: "n12", Number: "12", Plot: Plot{-38, 0, 24, 24}, Facing: Wall{-14, 0, -14, 24}, Near: true, Known: true, Gap: 14},
+		"n16": {ID: "n16", Number: "16", Plot: Plot{48, 0, 24, 24}, Facing: Wall{48, 0, 48, 24}, Near: true, Known: true, Gap: 20},
+		"n13": {ID: "n13", Number: "13", Plot: Plot{0, -64, 24, 24}, Facing: Wall{0, -40, 24, -40}, Known: true, Gap: 40},
+		"b21": {ID: "b21", Number: "21", Plot: Plot{0, 61.5, 24, 24}, Facing: Wall{0, 61.5, 24, 61.5}, Known: true, Gap: 25.5},
 	}
 	for _, home := range lot.Homes {
 		if home != want[home.ID] {

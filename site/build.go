@@ -14,11 +14,7 @@ import (
 // Build makes all files of one job, in memory. The ledger is the one that already knows this make; earlier is the job's record in the output
 // folder, or the zero JobRecord. It is pure: the same input gives the same bytes, on every machine and on every day.
 func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier JobRecord) (Unit, error) {
-	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot, posters: map[string]poster{},
-		names: namesOnPaper(job, plan), casts: map[notices.Language]fit.Cast{}}
-	if kit.Key != "" {
-		p.token = Token(kit.Key, job.Code)
-	}
+	p := pressOf(job, plan, kit)
 	remembered, _ := ledger.Job(job.Code)
 	record, err := p.record(job, plan)
 	if err != nil {
@@ -51,6 +47,15 @@ func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier J
 	unit, err := NewUnit(record, files, earlier)
 	unit.prints = prints
 	return unit, err
+}
+
+func pressOf(job notices.Job, plan notices.Plan, kit Kit) press {
+	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot, posters: map[string]poster{},
+		names: namesOnPaper(job, plan), casts: map[notices.Language]fit.Cast{}}
+	if kit.Key != "" {
+		p.token = Token(kit.Key, job.Code)
+	}
+	return p
 }
 
 // Remember is the ledger after a make of this job.
@@ -195,7 +200,7 @@ func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Lea
 		record.Replaces, record.ReplacesDate = known.replaced()
 	}
 	var faces []templates.Face
-	for _, f := range sheet.Faces {
+	for _, f := range p.apart(sheet.Faces) {
 		made, err := p.face(sheet, f, record)
 		if err != nil {
 			return nil, record, err
@@ -204,6 +209,22 @@ func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Lea
 		record.Faces = append(record.Faces, made.record)
 	}
 	return leaves(faces), record, nil
+}
+
+// apart gives the second language of a face a face of its own in large print. What is to be filled in stays with the first.
+func (p press) apart(faces []notices.Face) []notices.Face {
+	if !p.programme.LargePrint {
+		return faces
+	}
+	var all []notices.Face
+	for _, f := range faces {
+		all = append(all, f)
+		if f.Beside != "" {
+			f.Language, f.Beside, f.Blanks = f.Beside, "", nil
+			all = append(all, f)
+		}
+	}
+	return all
 }
 
 // leaves put two faces on a sheet of paper. The sheets of one sign hang side by side, so each has a front alone.

@@ -56,14 +56,16 @@ func (p press) face(sheet notices.Sheet, face notices.Face, paper SheetRecord) (
 }
 
 func (p press) addLetter(v *voice, sheet notices.Sheet, face notices.Face, view templates.Face, made *printing) error {
-	letter, err := p.letterView(v, sheet.Kind, face)
+	letter, err := p.letterView(v, face)
 	if err != nil {
 		return err
 	}
 	view.Letter = letter
-	made.sides, err = ruler{v.cast, p.casts[face.Beside]}.sides(view, func() (templates.Fitted, error) {
-		return fitted(v.cast.Bold, []string{strings.Join(letter.Text.Head.Texts[0], " ")}, templates.HeadBox)
-	})
+	looks, err := p.looks(v.cast, sheet.Kind, letter.Text, v.plain(face.Head))
+	if err != nil {
+		return err
+	}
+	made.sides, err = ruler{v.cast, p.casts[face.Beside]}.sides(view, looks, p.blockNames(face.Content))
 	if err != nil {
 		return err
 	}
@@ -172,43 +174,40 @@ func marks(all []notices.Mark) []template.HTML {
 // points are mm in pt.
 func points(mm float64) float64 { return mm * 72 / 25.4 }
 
-// letterView is the layout of everything but signs. Large print has no room for a drawing, and says all of it in words; a receipt, whose two languages
-// share a side, stays at 14 pt.
-func (p press) letterView(v *voice, kind notices.Kind, face notices.Face) (*templates.Letter, error) {
-	text, err := p.textView(v, p.headBox(kind, face.Content), face.Content)
+// letterView is the text of everything but signs. Large print has no room for a drawing, and says all of it in words; nor has it for a second language, which then
+// has a side of its own.
+func (p press) letterView(v *voice, face notices.Face) (*templates.Letter, error) {
+	letter := &templates.Letter{Text: p.textView(v, face.Content), Blanks: blanks(v, face.Blanks)}
+	if p.programme.LargePrint {
+		letter.Text.Drawing = nil
+	}
+	if face.Beside == "" {
+		return letter, v.err
+	}
+	second, err := p.voice(face.Beside)
 	if err != nil {
 		return nil, err
 	}
-	letter := &templates.Letter{Text: text, Blanks: blanks(v, face.Blanks)}
-	if face.Beside != "" {
-		err = p.addBeside(face, letter)
-	}
-	letter.Roomy = isRoomy(kind)
-	if p.programme.LargePrint && letter.Beside == nil {
-		letter.Large, letter.Roomy, letter.Text.Drawing = true, false, nil
-	}
-	return letter, err
-}
-
-// addBeside repeats the text in a second language on the same side.
-func (p press) addBeside(face notices.Face, letter *templates.Letter) error {
-	second, err := p.voice(face.Beside)
-	if err != nil {
-		return err
-	}
-	text, err := p.textView(second, templates.WideBox, face.Content)
-	if err != nil {
-		return err
-	}
-	text.For, text.From = "", ""
-	letter.Beside = &text
 	for i, b := range blanks(second, face.Blanks) {
 		letter.Blanks[i].Beside = b.Label
 	}
-	return second.err
+	if !p.programme.LargePrint {
+		letter.Beside, err = p.besideView(second, face.Content)
+	}
+	return letter, cmp.Or(v.err, second.err, err)
 }
 
-func (p press) textView(v *voice, box templates.Box, content notices.Content) (templates.Text, error) {
+// besideView is the text again in a second language, on the same side.
+func (p press) besideView(v *voice, content notices.Content) (*templates.Text, error) {
+	text := p.textView(v, content)
+	text.ForLabel, text.For, text.From = "", "", ""
+	head, err := fitted(v.cast.Bold, []string{v.plain(content.Head)}, templates.BesideBox)
+	text.Head = head
+	return &text, inPart("the headline in the second language", err)
+}
+
+// textView is all but the headline, whose size is found with that of the rest.
+func (p press) textView(v *voice, content notices.Content) templates.Text {
 	view := templates.Text{
 		Lang: v.Tag(), Dir: v.Direction(), Fonts: families(v.cast),
 		From:    p.programme.Name,
@@ -222,28 +221,7 @@ func (p press) textView(v *voice, box templates.Box, content notices.Content) (t
 	for _, b := range content.Blocks {
 		view.Blocks = append(view.Blocks, block(v, b))
 	}
-	head := v.plain(content.Head)
-	if v.err != nil {
-		return view, v.err
-	}
-	var err error
-	view.Head, err = fitted(v.cast.Bold, []string{head}, box)
-	return view, err
-}
-
-func (p press) headBox(kind notices.Kind, content notices.Content) templates.Box {
-	switch {
-	case len(content.Marks) == 0:
-		return templates.WideBox
-	case isRoomy(kind) && !p.programme.LargePrint:
-		return templates.RoomyBox
-	}
-	return templates.HeadBox
-}
-
-// isRoomy is for what a neighbour reads in ten seconds.
-func isRoomy(kind notices.Kind) bool {
-	return kind == notices.CloseWindowsRequest || kind == notices.NeighbourNote || kind == notices.PetFlyer || kind == notices.DoneNote
+	return view
 }
 
 func block(v *voice, b notices.Block) templates.Block {

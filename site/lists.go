@@ -159,7 +159,7 @@ func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
 		Piles: kit.piles(r), PutRight: putRightRows(r), TakeDown: takeDown(r), TakeDownNow: takeDownNow(r), Steps: deskSteps(r),
 	}
 	if r.Lot != nil {
-		job.Drawing = r.Lot.SVG()
+		job.Drawing = r.Lot.SVG(0)
 	}
 	for _, reason := range r.Reasons {
 		job.Reasons = append(job.Reasons, deskReason(reason))

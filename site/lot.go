@@ -11,29 +11,40 @@ func (p press) drawing(v *voice, asked notices.Drawing) *templates.Drawing {
 		return nil
 	}
 	lot := lotView(p.lot)
-	captions := []notices.Text{notices.LotTheWork, notices.LotScale}
-	if v.page {
-		captions = []notices.Text{notices.LotTheWork, notices.LotNear, notices.LotScale}
-	}
-	last := len(captions) - 1
 	if asked.Of == notices.NobodysHome {
 		lot.Homes = nil
-		captions[last] = notices.LotSketch
 	} else {
 		lot.Number = p.number
 		lot.Homes = p.nearHomes(asked.Home)
 	}
-	if p.lot.Sketch {
-		captions[last] = notices.LotSketch
-	}
-	if asked.Home != "" {
-		captions = append([]notices.Text{notices.LotYourSide}, captions...)
-	}
-	view := &templates.Drawing{SVG: lot.SVG()}
-	for _, c := range captions {
-		view.Captions = append(view.Captions, v.plain(c.With()))
+	scale, width, height := lot.Scale(templates.DrawingWidth, templates.DrawingHeight)
+	view := &templates.Drawing{SVG: lot.SVG(millimetres(templates.LeastType) / scale), Width: width, Height: height}
+	for _, c := range p.captions(asked) {
+		caption := templates.Caption{Text: v.plain(c.text.With())}
+		if c.sample != "" {
+			caption.Sample = c.sample.SVG(templates.SampleWidth/scale, templates.SampleHeight/scale)
+		}
+		view.Captions = append(view.Captions, caption)
 	}
 	return view
+}
+
+// A caption explains a line of the drawing, or all of it when there is no sample.
+type caption struct {
+	sample templates.Sample
+	text   notices.Text
+}
+
+// captions are those of all lines that the drawing has, and whether it is to scale.
+func (p press) captions(asked notices.Drawing) []caption {
+	all := []caption{{templates.SampleWork, notices.LotTheWork}, {templates.SampleReach, notices.LotNear}, {"", notices.LotScale}}
+	if asked.Of == notices.NobodysHome || p.lot.Sketch {
+		all[len(all)-1].text = notices.LotSketch
+	}
+	if asked.Home != "" {
+		all = append([]caption{{templates.SampleSide, notices.LotYourSide}}, all...)
+	}
+	return all
 }
 
 // nearHomes are those that a reader needs to find their own: the reader's, marked, and the others within reach.

@@ -24,25 +24,26 @@ type ruler struct {
 	beside fit.Cast // of the second language on the same side, if there is one
 }
 
-// sides lays a letter out on one side of paper, or on several when one does not hold it. Type never gets smaller than 14 pt, or 18 pt in large print:
-// first a roomy letter becomes a plain one, then its last blocks move to another side. It is an error when a side can not hold even the table.
-func (r ruler) sides(view templates.Face, plainHead func() (templates.Fitted, error)) ([]templates.Face, error) {
-	if view.Letter.Roomy && r.tooHigh(view) {
-		head, err := plainHead()
-		if err != nil {
-			return nil, err
-		}
-		letter := *view.Letter
-		letter.Roomy, letter.Text.Head = false, head
-		view.Letter = &letter
+// sides lays a letter out on one side of paper, or on several when one does not hold it in the last of the looks, which has the least type. It then takes the
+// first look in which the letter needs no more sides. It is an error when some part is too high for a side; blocks are how the error calls them.
+func (r ruler) sides(view templates.Face, looks []look, blocks []string) ([]templates.Face, error) {
+	last := looks[len(looks)-1].in(view)
+	all, err := r.split(last, mostSides)
+	if err != nil {
+		return nil, r.misfit(last, blocks)
 	}
-	all, err := r.split(view, mostSides)
+	for _, l := range looks {
+		if better, err := r.split(l.in(view), len(all)); err == nil {
+			all = better
+			break
+		}
+	}
 	if len(all) > 1 {
 		for i := range all {
 			all[i].Foot.Sheet += fmt.Sprintf(", %d/%d", i+1, len(all))
 		}
 	}
-	return all, err
+	return all, nil
 }
 
 // split moves as few parts as it can to other sides, at most so many in all. Blocks are parts, and so are the groups of the table, one for each day.
@@ -59,27 +60,43 @@ func (r ruler) split(view templates.Face, most int) ([]templates.Face, error) {
 			return append([]templates.Face{first}, rest...), nil
 		}
 	}
-	if view.Code.Size > templates.LetterCodeSize {
-		return nil, fmt.Errorf("the base address is so long that its code takes %.0f mm and leaves too little room on a side of paper; choose a shorter one", view.Code.Size)
-	}
-	table := r.tableHeight(view.Letter.Text, view.Letter.Type())
-	return nil, fmt.Errorf("the table of days is %.0f mm high and leaves no room on a side of paper; give equal days equal hours and arrangements, or split the job in two", table)
+	return nil, errNoRoom
 }
 
+// partsOf counts what can move: groups of the table, blocks, the text in a second language, and all lines to fill in as one.
 func partsOf(view templates.Face) int {
-	return len(view.Letter.Text.Facts) + len(view.Letter.Text.Blocks)
+	parts := len(view.Letter.Text.Facts) + len(view.Letter.Text.Blocks)
+	if view.Letter.Beside != nil {
+		parts++
+	}
+	if len(view.Letter.Blanks) > 0 {
+		parts++
+	}
+	return parts
 }
 
-// cutAfter shares a letter out over two sides, after so many of its parts. The drawing stays in front.
+// cutAfter shares a letter out over two sides, after so many of its parts. The drawing stays in front, and lines to fill in stand at the end.
 func cutAfter(view templates.Face, parts int) (first, second templates.Face) {
-	front, back := *view.Letter, *view.Letter
-	facts, blocks := front.Text.Facts, front.Text.Blocks
-	cut := min(parts, len(facts))
-	front.Text.Facts, back.Text.Facts = facts[:cut], facts[cut:]
-	front.Text.Blocks, back.Text.Blocks = blocks[:parts-cut], blocks[parts-cut:]
-	back.Text.Drawing, front.Blanks = nil, nil // lines to fill in stand at the end
-	first, second = view, view
-	first.Letter, second.Letter = &front, &back
+	text, beside := view.Letter.Text, view.Letter.Beside
+	facts := min(parts, len(text.Facts))
+	blocks := min(parts-facts, len(text.Blocks))
+	besideMoves := parts == facts+blocks
+	first = with(view, func(l *templates.Letter) {
+		l.Text.Facts, l.Text.Blocks, l.Blanks = text.Facts[:facts], text.Blocks[:blocks], nil
+		if besideMoves {
+			l.Beside = nil
+		}
+	})
+	second = with(view, func(l *templates.Letter) {
+		l.Text.Facts, l.Text.Blocks, l.Text.Drawing = text.Facts[facts:], text.Blocks[blocks:], nil
+		switch {
+		case !besideMoves:
+			l.Beside = nil
+		case beside != nil && blocks == len(text.Blocks): // it moves alone
+			l.Text, l.Beside = *beside, nil
+			l.Text.From, l.Text.ForLabel, l.Text.For = text.From, text.ForLabel, text.For
+		}
+	})
 	return first, second
 }
 
@@ -89,22 +106,19 @@ func (r ruler) tooHigh(view templates.Face) bool {
 
 // letterHeight is the height in mm that a letter needs on paper.
 func (r ruler) letterHeight(view templates.Face) float64 {
-	t := view.Letter.Type()
-	height := r.fromHeight(view.Letter.Text, t) + r.textHeight(view.Letter.Text, t) + r.footerHeight(view, t)
+	t := view.Letter.Type
+	height := r.fromHeight(view.Letter.Text, t) + r.textHeight(view.Letter.Text, t) + r.blanksHeight(view.Letter.Blanks, t) + r.footerHeight(view, t)
 	if view.Letter.Beside != nil {
-		height += 14.5 + ruler{Cast: r.beside}.textHeight(*view.Letter.Beside, t)
-	}
-	if len(view.Letter.Blanks) > 0 {
-		height += templates.BlanksAbove + templates.BlankHeight*float64(len(view.Letter.Blanks))
+		height += templates.BesideAbove + ruler{Cast: r.beside}.textHeight(*view.Letter.Beside, t)
 	}
 	return height
 }
 
 // fromHeight is that of the line with the reader's name and the programme's, or of more lines when they are long.
 func (r ruler) fromHeight(text templates.Text, t templates.Type) float64 {
-	names := plainText(template.HTML(text.ForLabel)+" "+text.For) + "  " + text.From
-	more := int(r.Text.Width(names, t.FromText) / points(templates.FieldWidth-8))
-	return t.From + lineHeight(t.FromText)*float64(more)
+	names := plainText(template.HTML(text.ForLabel)+" "+text.For) + "  " + text.From
+	more := int(r.Text.Width(names, t.Least) / points(templates.FieldWidth-8))
+	return lineHeight(t.Least)*float64(1+more) + templates.BelowFrom
 }
 
 func (r ruler) textHeight(text templates.Text, t templates.Type) float64 {
@@ -119,16 +133,45 @@ func (r ruler) textHeight(text templates.Text, t templates.Type) float64 {
 	return height
 }
 
-// tableHeight is that of the facts, or of the plan drawing beside them when it is higher.
+// tableHeight is that of the facts, or of the plan drawing beside them when it is higher, with the captions below.
 func (r ruler) tableHeight(text templates.Text, t templates.Type) float64 {
 	if text.Drawing == nil {
 		return r.factsHeight(text.Facts, t.Facts, templates.LabelColumn, templates.FieldWidth)
 	}
-	drawing := templates.FactsAbove + templates.DrawingHeight
-	for _, caption := range text.Drawing.Captions {
-		drawing += lineHeight(templates.CaptionSize) * float64(len(r.Text.Lines(caption, templates.CaptionSize, points(templates.DrawingColumn-6))))
+	facts := r.factsHeight(text.Facts, t.Facts, templates.DrawnLabelColumn, templates.FieldWidth-templates.DrawingWidth-templates.DrawingGap)
+	return max(facts, templates.FactsAbove+text.Drawing.Height) + templates.CaptionAbove + lineHeight(t.Least)*float64(r.captionLines(text.Drawing.Captions, t))
+}
+
+// captionLines counts the lines of captions that each keep together.
+func (r ruler) captionLines(all []templates.Caption, t templates.Type) int {
+	lines, left := 0, 0.0
+	for _, c := range all {
+		width := millimetres(r.Text.Width(c.Text, t.Least)) + templates.CaptionGap
+		if c.Sample != "" {
+			width += templates.SampleWidth + templates.SampleGap
+		}
+		if width > left {
+			lines, left = lines+1, templates.FieldWidth
+		}
+		left -= width
 	}
-	return max(drawing, r.factsHeight(text.Facts, templates.DrawnFacts, templates.DrawnLabelColumn, templates.FieldWidth-templates.DrawingColumn))
+	return lines
+}
+
+// blanksHeight is that of the lines to fill in by hand.
+func (r ruler) blanksHeight(all []templates.Blank, t templates.Type) float64 {
+	if len(all) == 0 {
+		return 0
+	}
+	height := templates.BlanksAbove
+	for _, b := range all {
+		lines := len(r.Text.Lines(b.Label, t.Least, points(templates.BlankLabel)))
+		if b.Beside != "" {
+			lines += len(r.Text.Lines(b.Beside, t.Least, points(templates.BlankLabel)))
+		}
+		height += templates.BlankGap + max(templates.BlankLine, millimetres(t.Least*templates.BlankLeading)*float64(lines))
+	}
+	return height
 }
 
 // factsHeight is that of tables of a width in mm, in type of a size in pt.
@@ -157,15 +200,20 @@ func (r ruler) factsHeight(groups []templates.FactGroup, size, labels, width flo
 }
 
 func (r ruler) blockLines(b templates.Block, t templates.Type) int {
-	if !t.RunIn {
-		return r.linesOf(append([]template.HTML{template.HTML(b.Head)}, b.Lines...), t.Blocks, templates.FieldWidth)
+	head := template.HTML("<strong>" + html.EscapeString(b.Head) + "</strong>")
+	if t.Setting == templates.SentenceALine {
+		return r.linesOf(append([]template.HTML{head}, b.Lines...), t.Blocks, templates.FieldWidth)
 	}
-	// A bold head is wider than the same text in regular type; em spaces make up for it.
-	text := b.Head + "  "
+	var text string
 	for _, line := range b.Lines {
 		text += " " + plainText(line)
 	}
-	return r.linesOf([]template.HTML{template.HTML(html.EscapeString(text))}, t.Blocks, templates.FieldWidth)
+	pieces := []template.HTML{head, template.HTML(html.EscapeString(text))}
+	if t.Setting == templates.RunOn {
+		// A bold head is wider than the same text in regular type; em spaces make up for it.
+		pieces = []template.HTML{template.HTML(html.EscapeString(b.Head + "\u2003\u2003" + text))}
+	}
+	return r.linesOf(pieces, t.Blocks, templates.FieldWidth)
 }
 
 func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
@@ -179,13 +227,33 @@ func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
 			call = append(call, template.HTML(html.EscapeString(line)))
 		}
 	}
-	who := millimetres(t.Phone*templates.TextLeading) + lineHeight(t.Call)*float64(r.linesOf(call, t.Call, width))
+	who := millimetres(t.Phone*templates.TextLeading) + lineHeight(t.Least)*float64(r.linesOf(call, t.Least, width))
 	if view.Code.SVG != "" {
-		who += 1 + lineHeight(t.Typed)*float64(len(r.Bold.Lines(typed(view.Code), t.Typed, points(width))))
+		who += 1 + lineHeight(t.Least)*float64(len(r.Bold.Lines(typed(view.Code), t.Least, points(width))))
 	}
-	small := strings.Join([]string{view.Foot.Sheet, view.Foot.Caution, view.Foot.Revision, view.Foot.Replaces, view.Foot.ReplacesDay, view.Foot.Draft}, " · ")
-	foot := millimetres(t.SmallPrint*templates.SmallLeading) * float64(len(r.Text.Lines(small, t.SmallPrint, points(templates.FieldWidth))))
+	foot := millimetres(t.Least*templates.FootLeading) * float64(r.footLines(view.Foot, t))
 	return templates.FooterAbove + max(view.Code.Size, who) + templates.FootRule + foot
+}
+
+// footLines counts the lines of the small print. The number of the sheet stands at the end of the last one, or alone where that is full.
+func (r ruler) footLines(f templates.Foot, t templates.Type) int {
+	width, lines := points(templates.FieldWidth), 0
+	if f.Replaces != "" {
+		lines += len(r.Text.Lines(f.Replaces+" "+f.ReplacesDay, t.Least, width))
+	}
+	text := f.Caution
+	if f.Draft != "" {
+		text += " · " + f.Draft
+	}
+	set := r.Text.Lines(text, t.Least, width)
+	number := f.Sheet
+	if f.Revision != "" {
+		number += " · " + f.Revision
+	}
+	if r.Text.Width(set[len(set)-1], t.Least)+r.Text.Width(number, t.Least)+points(templates.FootGap) > width {
+		lines += len(r.Text.Lines(number, t.Least, width))
+	}
+	return lines + len(set)
 }
 
 // typed is the line with the address to type.
@@ -205,7 +273,7 @@ func (r ruler) checkTyped(c templates.Code) error {
 
 // phoneWidth is the width in pt of the line with the phone, when it also says whom to ask for.
 func (r ruler) phoneWidth(call templates.Call, t templates.Type) float64 {
-	return r.Text.Width(call.Head+":  "+call.AskFor, t.Call) + r.Bold.Width(call.Phone, t.Phone) + t.Call
+	return r.Text.Width(call.Head+":  "+call.AskFor, t.Least) + r.Bold.Width(call.Phone, t.Phone) + t.Least
 }
 
 // linesOf counts the lines of pieces that each start a line.

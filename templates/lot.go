@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"math"
 	"strings"
+	"unicode/utf8"
 )
 
 // A Lot is a plan drawing. Lengths are in ft; Y grows away from the street.
@@ -41,28 +42,54 @@ type LotHome struct {
 	Guess  bool   `json:"guess"` // its distance was not measured: drawn with a broken line
 }
 
+// How the lines of a drawing are told apart, without colour or grey. A reader's side is thick, a worked wall is striped and thicker, and the reach is a thin
+// broken line. Lengths are ft, so that a sample beside a caption, drawn at the same scale, has the same line.
+const (
+	sideLine  = `class="side" stroke-width="3.2"`
+	workLine  = `class="work" stroke-width="3.6" stroke-dasharray="1.8 1.2"`
+	reachLine = `class="reach" stroke-width=".7" stroke-dasharray="2.4 2"`
+)
+
 // SVG draws the lot: the house and its neighbours by number, worked walls striped, the reach around them as a broken outline, marked sides thick. It has no
-// ids and no style of its own, so that several can stand in one page with a strict policy. A caption beside it says what it shows.
-func (l Lot) SVG() template.HTML {
+// ids and no style of its own, so that several can stand in one page with a strict policy. A caption beside it says what it shows. House numbers are at
+// least so many ft high as type; one that is too wide for its plot is left out.
+func (l Lot) SVG(leastNumber float64) template.HTML {
 	var out strings.Builder
 	box := l.frame()
 	top := box.Y + box.Depth
 	y := func(v float64) float64 { return top - v } // SVG counts downwards
 	fmt.Fprintf(&out, `<svg viewBox="%s 0 %s %s" aria-hidden="true" focusable="false">`, ft(box.X), ft(box.Width), ft(box.Depth))
-	for _, line := range []string{`stroke="#000" stroke-width=".6" stroke-dasharray="2 2"`, `stroke="none"`} { // the second time hides where outlines cross
+	for _, line := range []string{`stroke="#000" ` + reachLine, `stroke="none"`} { // the second time hides where outlines cross
 		for _, w := range l.Walls {
 			l.drawReach(&out, y, w, line)
 		}
 	}
 	for _, h := range l.Homes {
-		h.draw(&out, y)
+		h.draw(&out, y, leastNumber)
 	}
-	drawPlot(&out, y, l.House, l.Number, `stroke-width="1.2"`)
+	drawPlot(&out, y, l.House, `stroke-width="1.2"`)
+	drawNumber(&out, y, l.House, l.Number, leastNumber)
 	for _, w := range l.Walls {
-		drawWall(&out, y, w, `stroke-width="3.6" stroke-dasharray="1.6 1"`)
+		drawWall(&out, y, w, workLine)
 	}
 	out.WriteString("</svg>")
 	return template.HTML(out.String())
+}
+
+// A Sample is a piece of a line of a drawing, to stand before its caption.
+type Sample string
+
+// The lines that a caption explains.
+const (
+	SampleSide  Sample = sideLine
+	SampleWork  Sample = workLine
+	SampleReach Sample = reachLine
+)
+
+// SVG draws the sample in a place of so many ft.
+func (s Sample) SVG(width, height float64) template.HTML {
+	return template.HTML(fmt.Sprintf(`<svg viewBox="0 0 %[1]s %[2]s" aria-hidden="true" focusable="false"><path d="M0 %[3]sL%[1]s %[3]s" fill="none" stroke="#000" %[4]s/></svg>`,
+		ft(width), ft(height), ft(height/2), s))
 }
 
 func (l Lot) drawReach(out *strings.Builder, y func(float64) float64, w Wall, line string) {
@@ -71,29 +98,42 @@ func (l Lot) drawReach(out *strings.Builder, y func(float64) float64, w Wall, li
 	fmt.Fprintf(out, `<rect x="%s" y="%s" width="%s" height="%s" rx="%s" fill="#fff" %s/>`, ft(x0), ft(y0), ft(x1-x0), ft(y1-y0), ft(l.Reach), line)
 }
 
-func (h LotHome) draw(out *strings.Builder, y func(float64) float64) {
+func (h LotHome) draw(out *strings.Builder, y func(float64) float64, leastNumber float64) {
 	line := `stroke-width=".7"`
 	if h.Guess {
 		line += ` stroke-dasharray="1.2 1.2"`
 	}
-	drawPlot(out, y, h.Plot, h.Number, line)
+	drawPlot(out, y, h.Plot, line)
+	drawNumber(out, y, h.Plot, h.Number, leastNumber)
 	if h.Marked {
-		drawWall(out, y, h.Facing, `stroke-width="3.2"`)
+		drawWall(out, y, h.Facing, sideLine)
 	}
 }
 
-func drawPlot(out *strings.Builder, y func(float64) float64, p Plot, number, line string) {
+func drawPlot(out *strings.Builder, y func(float64) float64, p Plot, line string) {
 	fmt.Fprintf(out, `<rect x="%s" y="%s" width="%s" height="%s" fill="#fff" stroke="#000" %s/>`, ft(p.X), ft(y(p.Y+p.Depth)), ft(p.Width), ft(p.Depth), line)
-	if number == "" {
+}
+
+func drawNumber(out *strings.Builder, y func(float64) float64, p Plot, number string, least float64) {
+	const largest, narrow = 9, 1.75 // ft; type that fills a plot of 1 ft with one digit
+	widest := narrow * p.Width / float64(max(1, utf8.RuneCountInString(number)))
+	if number == "" || widest < least {
 		return
 	}
-	size := min(9, 1.5*p.Width/float64(len(number)))
-	fmt.Fprintf(out, `<text x="%s" y="%s" font-size="%s" font-weight="700" text-anchor="middle" fill="#000">%s</text>`,
+	size := max(math.Ceil(least*10)/10, min(largest, widest))
+	fmt.Fprintf(out, `<text x="%s" y="%s" font-family="'Roboto Condensed', sans-serif" font-size="%s" font-weight="700" text-anchor="middle" fill="#000">%s</text>`,
 		ft(p.X+p.Width/2), ft(y(p.Y+p.Depth/2)+size/3), ft(size), template.HTMLEscapeString(number))
 }
 
 func drawWall(out *strings.Builder, y func(float64) float64, w Wall, line string) {
 	fmt.Fprintf(out, `<path d="M%s %sL%s %s" fill="none" stroke="#000" %s/>`, ft(w.FromX), ft(y(w.FromY)), ft(w.ToX), ft(y(w.ToY)), line)
+}
+
+// Scale is how many mm a ft of the drawing takes when it fills a place of so many mm, and the size in mm that it then has.
+func (l Lot) Scale(width, height float64) (scale, wide, high float64) {
+	box := l.frame()
+	scale = min(width/box.Width, height/box.Depth)
+	return scale, scale * box.Width, scale * box.Depth
 }
 
 // frame is the rectangle around everything, with some air.

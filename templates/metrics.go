@@ -1,41 +1,47 @@
 package templates
 
-// Type sets the running text of a letter: sizes in pt, space in mm. A roomy letter has larger type, and large print has at least 18 pt for all but its small print.
+// A Type is how a letter is set. The sheet takes its sizes from here; a test compares the heights that are reckoned from them with a browser.
 type Type struct {
+	Least         float64 // pt: names, captions, labels to fill in, whom to call, the address to type, the small print; nothing is smaller
 	Facts, Blocks float64 // pt
-	BlockGap      float64 // mm above a block
+	Phone         float64 // pt
+	Setting       Setting
 	Mark          float64 // mm, side of the pictogram
 	HeadGap       float64 // mm above the head and below it
-	RunIn         bool    // heads and sentences run on in one paragraph
-
-	From        float64 // mm: the line with the names, its rule and the space below
-	FromText    float64 // pt: the names of reader and programme
-	Call, Phone float64 // pt
-	Typed       float64 // pt: the address to type
-	SmallPrint  float64 // pt: sheet number and caution
+	BlockGap      float64 // mm above a block
 }
 
-// Type is the type of the letter.
-func (l Letter) Type() Type {
-	switch {
-	case l.Large:
-		return LargeType
-	case l.Roomy:
-		return RoomyType
-	}
-	return PlainType
-}
+// A Setting is where lines of a block begin.
+type Setting string
 
-// What css/sheet.css sets, for whoever has to know the height of a letter before it is printed. A test compares it with a browser.
-var (
-	PlainType = Type{Facts: 14, Blocks: 14, BlockGap: 2.6, Mark: 26, RunIn: true, From: 10.8, FromText: 11, Call: 14, Phone: 20, Typed: 11, SmallPrint: 9}
-	RoomyType = Type{Facts: 16.5, Blocks: 14.5, BlockGap: 3.4, Mark: 34, HeadGap: 1.5, From: 10.8, FromText: 11, Call: 14, Phone: 20, Typed: 11, SmallPrint: 9}
-	LargeType = Type{Facts: 18, Blocks: 18, BlockGap: 3.4, Mark: 26, RunIn: true, From: 13.9, FromText: 18, Call: 18, Phone: 24, Typed: 18, SmallPrint: 12}
+// From the one that is quickest to read to the one that takes the least room.
+const (
+	SentenceALine Setting = "sentence-a-line" // the head and each sentence
+	HeadALine     Setting = "head-a-line"     // the head, and the first sentence
+	RunOn         Setting = "run-on"          // the head alone, and all sentences follow it
 )
 
+// The least type of letters, in pt. Source: clear print of the RNIB is 12 pt or more, and 14 pt is advised, as Hampshire County Council gives it
+// (hants.gov.uk); large print is 18 pt, as the American Printing House for the Blind asks for (from memory).
+const (
+	LeastType  = 14.0
+	LargePrint = 18.0
+)
+
+// TypeOf is the type with running text of a size in pt.
+func TypeOf(s Setting, least, text float64) Type {
+	t := Type{Least: least, Facts: text, Blocks: text, Phone: least + 6, Setting: s, Mark: 26, BlockGap: 2.6}
+	if s == SentenceALine {
+		t.Facts, t.Mark, t.HeadGap, t.BlockGap = text+2, 34, 1.5, 3.4
+	}
+	return t
+}
+
+// What css/sheet.css sets, for whoever has to know the height of a letter before it is printed.
 const (
 	TextLeading = 1.28
 	SignTyped   = 12.0 // pt: the address to type on a sign
+	BelowFrom   = 5.75 // mm: the rule below the line with the names, and the space around it
 
 	FactsAbove  = 5.0  // mm: space and rules of the tables
 	FactPadding = 1.8  // mm above and below the text of a row
@@ -44,18 +50,31 @@ const (
 	ColumnGap   = 4.0  // mm
 	WriteInBox  = 9.0  // mm: the height of a box to write in
 
-	// So much above all lines to fill in, and for each.
-	BlanksAbove = 8.0  // mm
-	BlankHeight = 17.0 // mm
+	BesideAbove = 10.3 // mm: the rule above a second language, and the space around it
 
-	DrawnFacts       = 15.0 // pt: facts beside a plan drawing
-	DrawnLabelColumn = 34.0 // mm
-	DrawingColumn    = 60.0 // mm: the drawing and the gap before it
-	DrawingHeight    = 35.0 // mm, without its captions
-	CaptionSize      = 14.0 // pt
+	BlanksAbove  = 8.0  // mm above all lines to fill in
+	BlankGap     = 4.0  // mm above each
+	BlankLine    = 9.0  // mm: the height of one
+	BlankLabel   = 70.0 // mm: the column of the labels
+	BlankLeading = 1.2
 
-	FooterAbove  = 3.0 // mm
-	FooterGap    = 5.0 // mm between code and text
-	SmallLeading = 1.25
-	FootRule     = 3.0 // mm: the rule above the small print and the space around it
+	DrawnFacts       = 15.0 // pt: facts beside a plan drawing, or less
+	DrawnLabelColumn = 31.0 // mm
+	DrawingWidth     = 58.0 // mm
+	DrawingHeight    = 56.0 // mm, at the most
+	DrawingGap       = 6.0  // mm between facts and drawing
+	CaptionAbove     = 2.0  // mm
+	SampleWidth      = 9.0  // mm: a sample of a line, before its caption
+	SampleHeight     = 3.0  // mm
+	SampleGap        = 2.0  // mm behind a sample
+	CaptionGap       = 6.0  // mm behind a caption
+
+	FooterAbove = 3.0 // mm
+	FooterGap   = 5.0 // mm between code and text
+	FootRule    = 3.0 // mm: the rule above the small print and the space around it
+	FootLeading = 1.25
+	FootGap     = 4.0 // mm before the number of the sheet
 )
+
+// BesideBox is the room of the headline in a second language on the same side.
+var BesideBox = Box{Width: 181, Height: 20, Leading: 1.15, Min: 16, Max: 22}

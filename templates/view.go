@@ -79,8 +79,7 @@ type Lines struct {
 
 // A Letter is a head, a table of facts, short blocks, and lines to fill in.
 type Letter struct {
-	Roomy  bool // larger, one sentence a line: for what a neighbour reads in ten seconds
-	Large  bool // large print: 18 pt
+	Type   Type
 	Text   Text
 	Beside *Text // the same in a second language, below the first
 	Blanks []Blank
@@ -102,8 +101,15 @@ type Text struct {
 
 // A Drawing is a plan drawing with what it shows in words.
 type Drawing struct {
-	SVG      template.HTML
-	Captions []string
+	SVG           template.HTML
+	Width, Height float64 // mm on paper
+	Captions      []Caption
+}
+
+// A Caption says what a line of the drawing means, behind a sample of it; Sample is "" when it is about the whole drawing.
+type Caption struct {
+	Sample template.HTML
+	Text   string
 }
 
 // A FactGroup is rows of a table under one label; Label is "" when the rows speak for themselves.

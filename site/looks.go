@@ -1,0 +1,63 @@
+package site
+
+import (
+	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/fit"
+	"example.org/doorleaf/templates"
+)
+
+// A look is a type with the headline that goes with it.
+type look struct {
+	templates.Type
+	head templates.Fitted
+}
+
+// looks are those that a letter may have, the quickest to read first. The last is the one that takes the least room: the least type that there is.
+func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head string) ([]look, error) {
+	least := templates.LeastType
+	if p.programme.LargePrint {
+		least = templates.LargePrint
+	}
+	box := templates.HeadBox
+	if len(text.Marks) == 0 {
+		box = templates.WideBox
+	}
+	usual, err := fitted(cast.Bold, []string{head}, box)
+	if err != nil {
+		return nil, inPart("the headline", err)
+	}
+	var all []look
+	if isReadInSeconds(kind) {
+		large := usual
+		if roomy, err := fitted(cast.Bold, []string{head}, templates.RoomyBox); err == nil && len(text.Marks) > 0 {
+			large = roomy
+		}
+		all = append(all, sized(templates.SentenceALine, least, least+2.5, large)...)
+	}
+	all = append(all, sized(templates.HeadALine, least, least+3, usual)...)
+	return append(all, sized(templates.RunOn, least, least+1, usual)...), nil
+}
+
+// sized are looks in falling sizes, in pt.
+func sized(s templates.Setting, least, most float64, head templates.Fitted) []look {
+	var all []look
+	for size := most; size >= least; size -= 0.5 {
+		all = append(all, look{templates.TypeOf(s, least, size), head})
+	}
+	return all
+}
+
+// isReadInSeconds is for what a neighbour takes in at a glance.
+func isReadInSeconds(kind notices.Kind) bool {
+	return kind == notices.CloseWindowsRequest || kind == notices.NeighbourNote || kind == notices.PetFlyer || kind == notices.DoneNote
+}
+
+// in sets a letter in a look.
+func (l look) in(view templates.Face) templates.Face {
+	return with(view, func(letter *templates.Letter) {
+		letter.Type, letter.Text.Head = l.Type, l.head
+		if letter.Text.Drawing != nil {
+			letter.Type.Facts = min(letter.Type.Facts, templates.DrawnFacts)
+		}
+	})
+}

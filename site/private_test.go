@@ -387,6 +387,6 @@ func isEmptyIcon(n *html.Node) bool {
 // isOurFrame is a frame of the contact sheet, which shows files of ours.
 func isOurFrame(path string, n *html.Node) bool {
 	return path == "print/contact.html" && n.Data == "iframe" && slices.ContainsFunc(n.Attr, func(a html.Attribute) bool {
-		return a.Key == "src" && isOurLink(a.Val)
+		return a.Key == "src" && isOurLink(strings.TrimSuffix(a.Val, "#small"))
 	})
 }

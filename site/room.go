@@ -28,12 +28,12 @@ type ruler struct {
 // first look in which the letter needs no more sides. It is an error when some part is too high for a side; blocks are how the error calls them.
 func (r ruler) sides(view templates.Face, looks []look, blocks []string) ([]templates.Face, error) {
 	last := looks[len(looks)-1].in(view)
-	all, err := r.split(last, mostSides)
+	all, err := r.shareOut(last, mostSides)
 	if err != nil {
 		return nil, r.misfit(last, blocks)
 	}
 	for _, l := range looks {
-		if better, err := r.split(l.in(view), len(all)); err == nil {
+		if better, err := r.shareOut(l.in(view), len(all)); err == nil {
 			all = better
 			break
 		}
@@ -44,6 +44,25 @@ func (r ruler) sides(view templates.Face, looks []look, blocks []string) ([]temp
 		}
 	}
 	return all, nil
+}
+
+// shareOut leaves the rows of a group of the table together if it can.
+func (r ruler) shareOut(view templates.Face, most int) ([]templates.Face, error) {
+	if all, err := r.split(view, most); err == nil {
+		return all, nil
+	}
+	return r.split(with(view, func(l *templates.Letter) { l.Text.Facts = rowsApart(l.Text.Facts) }), most)
+}
+
+// rowsApart makes each row of a table a group, with the label of its group.
+func rowsApart(groups []templates.FactGroup) []templates.FactGroup {
+	var all []templates.FactGroup
+	for _, g := range groups {
+		for i := range g.Rows {
+			all = append(all, templates.FactGroup{Label: g.Label, Rows: g.Rows[i : i+1]})
+		}
+	}
+	return all
 }
 
 // split moves as few parts as it can to other sides, at most so many in all. Blocks are parts, and so are the groups of the table, one for each day.

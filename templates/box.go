@@ -33,7 +33,7 @@ func TilePlaceOf(compact bool) TilePlace {
 			Height:  114,
 			Area:    Box{Width: 186, Height: 26, Leading: 1.12, Min: 24, Max: 70},
 			Orders:  Box{Width: 188, Height: 34, Leading: 1.15, Gap: 0.15, Max: 26},
-			Contact: Box{Width: 188, Height: 19, Leading: 1.2, Min: 14, Max: 16},
+			Contact: Box{Width: 188, Height: 19, Leading: 1.2, Min: 12, Max: 16},
 		}
 	}
 	return TilePlace{

@@ -33,6 +33,7 @@ type Font struct {
 	behind  []*Font
 	measure measure
 
+	measured  sync.Map   // widths by text
 	mu        sync.Mutex // guards what shaping keeps between calls
 	segmenter shaping.Segmenter
 	shaper    shaping.HarfbuzzShaper

@@ -19,12 +19,16 @@ const unitsPerEm = 2048
 // the text; see [Font.Missing].
 func (f *Font) Width(text string, size float64) float64 { return f.ems(collapse(text)) * size }
 
-// ems is the width of the text as a multiple of the type size.
+// ems is the width of the text as a multiple of the type size. It is kept, because layouts try the same lines again and again.
 func (f *Font) ems(text string) float64 {
+	if known, ok := f.measured.Load(text); ok {
+		return known.(float64)
+	}
 	width := 0.0
 	for _, run := range f.shape([]rune(text)) {
 		width += float64(run.Advance) / 64 / unitsPerEm
 	}
+	f.measured.Store(text, width)
 	return width
 }
 

@@ -28,14 +28,17 @@ func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head
 	}
 	var all []look
 	if isReadInSeconds(kind) {
-		large := usual
 		if roomy, err := fitted(cast.Bold, []string{head}, templates.RoomyBox); err == nil && len(text.Marks) > 0 {
-			large = roomy
+			all = append(all, sized(templates.Glance, least, least+2.5, roomy)...)
 		}
-		all = append(all, sized(templates.SentenceALine, least, least+2.5, large)...)
+		all = append(all, sized(templates.SentenceALine, least, least+2.5, usual)...)
 	}
 	all = append(all, sized(templates.HeadALine, least, least+3, usual)...)
-	return append(all, sized(templates.RunOn, least, least+1, usual)...), nil
+	all = append(all, sized(templates.RunOn, least, least+1, usual)...)
+	if small, err := fitted(cast.Bold, []string{head}, templates.TightBox); err == nil {
+		all = append(all, sized(templates.Tight, least, least, small)...)
+	}
+	return all, nil
 }
 
 // sized are looks in falling sizes, in pt.

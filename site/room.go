@@ -15,89 +15,10 @@ import (
 // spare is the part of a side that stays free, because a browser and a printer round where we measure.
 const spare = 0.03
 
-// mostSides are the front and the back of two sheets.
-const mostSides = 4
-
 // A ruler reckons what a letter needs, in the fonts of its language.
 type ruler struct {
 	fit.Cast
 	beside fit.Cast // of the second language on the same side, if there is one
-}
-
-// sides lays a letter out on one side of paper, or on several when one does not hold it in the last of the looks, which has the least type. It then takes the
-// first look in which the letter needs no more sides. It is an error when some part is too high for a side; blocks are how the error calls them.
-func (r ruler) sides(view templates.Face, looks []look, blocks []string) ([]templates.Face, error) {
-	last := looks[len(looks)-1].in(view)
-	all, err := r.split(last, mostSides)
-	if err != nil {
-		return nil, r.misfit(last, blocks)
-	}
-	for _, l := range looks {
-		if better, err := r.split(l.in(view), len(all)); err == nil {
-			all = better
-			break
-		}
-	}
-	if len(all) > 1 {
-		for i := range all {
-			all[i].Foot.Sheet += fmt.Sprintf(", %d/%d", i+1, len(all))
-		}
-	}
-	return all, nil
-}
-
-// split moves as few parts as it can to other sides, at most so many in all. Blocks are parts, and so are the groups of the table, one for each day.
-func (r ruler) split(view templates.Face, most int) ([]templates.Face, error) {
-	if !r.tooHigh(view) {
-		return []templates.Face{view}, nil
-	}
-	for stay := partsOf(view) - 1; stay > 0 && most > 1; stay-- {
-		first, second := cutAfter(view, stay)
-		if r.tooHigh(first) {
-			continue
-		}
-		if rest, err := r.split(second, most-1); err == nil {
-			return append([]templates.Face{first}, rest...), nil
-		}
-	}
-	return nil, errNoRoom
-}
-
-// partsOf counts what can move: groups of the table, blocks, the text in a second language, and all lines to fill in as one.
-func partsOf(view templates.Face) int {
-	parts := len(view.Letter.Text.Facts) + len(view.Letter.Text.Blocks)
-	if view.Letter.Beside != nil {
-		parts++
-	}
-	if len(view.Letter.Blanks) > 0 {
-		parts++
-	}
-	return parts
-}
-
-// cutAfter shares a letter out over two sides, after so many of its parts. The drawing stays in front, and lines to fill in stand at the end.
-func cutAfter(view templates.Face, parts int) (first, second templates.Face) {
-	text, beside := view.Letter.Text, view.Letter.Beside
-	facts := min(parts, len(text.Facts))
-	blocks := min(parts-facts, len(text.Blocks))
-	besideMoves := parts == facts+blocks
-	first = with(view, func(l *templates.Letter) {
-		l.Text.Facts, l.Text.Blocks, l.Blanks = text.Facts[:facts], text.Blocks[:blocks], nil
-		if besideMoves {
-			l.Beside = nil
-		}
-	})
-	second = with(view, func(l *templates.Letter) {
-		l.Text.Facts, l.Text.Blocks, l.Text.Drawing = text.Facts[facts:], text.Blocks[blocks:], nil
-		switch {
-		case !besideMoves:
-			l.Beside = nil
-		case beside != nil && blocks == len(text.Blocks): // it moves alone
-			l.Text, l.Beside = *beside, nil
-			l.Text.From, l.Text.ForLabel, l.Text.For = text.From, text.ForLabel, text.For
-		}
-	})
-	return first, second
 }
 
 func (r ruler) tooHigh(view templates.Face) bool {
@@ -142,18 +63,23 @@ func (r ruler) tableHeight(text templates.Text, t templates.Type) float64 {
 	return max(facts, templates.FactsAbove+text.Drawing.Height) + templates.CaptionAbove + lineHeight(t.Least)*float64(r.captionLines(text.Drawing.Captions, t))
 }
 
-// captionLines counts the lines of captions that each keep together.
+// captionLines counts the lines of captions that each keep together, or follow each other as one text.
 func (r ruler) captionLines(all []templates.Caption, t templates.Type) int {
-	lines, left := 0, 0.0
+	lines, left, text := 0, 0.0, ""
 	for _, c := range all {
 		width := millimetres(r.Text.Width(c.Text, t.Least)) + templates.CaptionGap
 		if c.Sample != "" {
 			width += templates.SampleWidth + templates.SampleGap
+			text += "\u2003\u2003\u2003" // as wide as a sample at the least
 		}
 		if width > left {
 			lines, left = lines+1, templates.FieldWidth
 		}
 		left -= width
+		text += c.Text + "\u2003\u2003 " // as wide as the gap at the least
+	}
+	if t.Setting.RunsOn() {
+		return len(r.Text.Lines(text, t.Least, points(templates.FieldWidth)))
 	}
 	return lines
 }
@@ -187,11 +113,12 @@ func (r ruler) factsHeight(groups []templates.FactGroup, size, labels, width flo
 		}
 		rows := 0.0
 		for _, row := range g.Rows {
-			lines := max(r.linesOf(row.Label, size, labels-templates.ColumnGap), r.linesOf(row.Cells, size, value))
-			rows += templates.FactPadding + lineHeight(size)*float64(lines)
+			labelled := lineHeight(size) * float64(r.linesOf(row.Label, size, labels-templates.ColumnGap))
+			filled := lineHeight(size) * float64(r.linesOf(row.Cells, size, value))
 			if slices.Contains(row.Cells, templates.WriteIn) {
-				rows += templates.WriteInBox - lineHeight(size)*float64(lines)
+				filled = templates.WriteInBox
 			}
+			rows += templates.FactPadding + max(labelled, filled)
 		}
 		label := r.linesOf([]template.HTML{g.Label}, size, templates.GroupColumn-templates.ColumnGap)
 		height += max(rows, templates.FactPadding+lineHeight(size)*float64(label))
@@ -201,7 +128,7 @@ func (r ruler) factsHeight(groups []templates.FactGroup, size, labels, width flo
 
 func (r ruler) blockLines(b templates.Block, t templates.Type) int {
 	head := template.HTML("<strong>" + html.EscapeString(b.Head) + "</strong>")
-	if t.Setting == templates.SentenceALine {
+	if t.Setting.SentenceALine() {
 		return r.linesOf(append([]template.HTML{head}, b.Lines...), t.Blocks, templates.FieldWidth)
 	}
 	var text string
@@ -209,7 +136,7 @@ func (r ruler) blockLines(b templates.Block, t templates.Type) int {
 		text += " " + plainText(line)
 	}
 	pieces := []template.HTML{head, template.HTML(html.EscapeString(text))}
-	if t.Setting == templates.RunOn {
+	if t.Setting.RunsOn() {
 		// A bold head is wider than the same text in regular type; em spaces make up for it.
 		pieces = []template.HTML{template.HTML(html.EscapeString(b.Head + "\u2003\u2003" + text))}
 	}

@@ -20,7 +20,7 @@ const leftOver = `(async () => {
 
 func TestReckonedHeights(t *testing.T) {
 	for name, large := range map[string]bool{"usual": false, "large": true} {
-		job := demoJob(t, "alder-14")
+		job := loaded(t, os.DirFS("../testdata/scripts"), "jobs/willow-5.yaml")
 		job.Programme.LargePrint = large
 		kit, err := site.NewKit(job.Programme, site.Key("0123456789abcdef0123456789abcdef"), os.ReadFile)
 		if err != nil {

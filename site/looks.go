@@ -62,5 +62,18 @@ func (l look) in(view templates.Face) templates.Face {
 		if letter.Text.Drawing != nil {
 			letter.Type.Facts = min(letter.Type.Facts, templates.DrawnFacts)
 		}
+		if l.Least >= templates.LargePrint {
+			letter.Text.Facts = stacked(letter.Text.Facts)
+		}
 	})
+}
+
+// stacked groups have their labels above them, because words in large print are too wide for three columns.
+func stacked(groups []templates.FactGroup) []templates.FactGroup {
+	var all []templates.FactGroup
+	for _, g := range groups {
+		g.Above = g.Label != ""
+		all = append(all, g)
+	}
+	return all
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html"
 	"html/template"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -35,11 +36,16 @@ func (r ruler) letterHeight(view templates.Face) float64 {
 	return height
 }
 
-// fromHeight is that of the line with the reader's name and the programme's, or of more lines when they are long.
+// fromHeight is that of the line with the reader's name and the programme's. Where they are too wide for one line, each has its share of the width.
 func (r ruler) fromHeight(text templates.Text, t templates.Type) float64 {
-	names := plainText(template.HTML(text.ForLabel)+" "+text.For) + "  " + text.From
-	more := int(r.Text.Width(names, t.Least) / points(templates.FieldWidth-8))
-	return lineHeight(t.Least)*float64(1+more) + templates.BelowFrom
+	reader := plainText(template.HTML(text.ForLabel) + " " + text.For)
+	room, wide, lines := points(templates.FieldWidth-templates.FromGap), r.Text.Width(reader, t.Least)+r.Text.Width(text.From, t.Least), 1
+	if wide > room {
+		for _, name := range []string{reader, text.From} {
+			lines = max(lines, len(r.Text.Lines(name, t.Least, room*r.Text.Width(name, t.Least)/wide)))
+		}
+	}
+	return lineHeight(t.Least)*float64(lines) + templates.BelowFrom
 }
 
 func (r ruler) textHeight(text templates.Text, t templates.Type) float64 {
@@ -107,23 +113,71 @@ func (r ruler) factsHeight(groups []templates.FactGroup, size, labels, width flo
 	}
 	height := templates.FactsAbove
 	for _, g := range groups {
-		value := width - labels
-		if g.Label != "" {
-			value -= templates.GroupColumn
-		}
+		c := columnsOf(g, labels, width)
 		rows := 0.0
 		for _, row := range g.Rows {
-			labelled := lineHeight(size) * float64(r.linesOf(row.Label, size, labels-templates.ColumnGap))
-			filled := lineHeight(size) * float64(r.linesOf(row.Cells, size, value))
+			filled := lineHeight(size) * float64(r.linesOf(row.Cells, size, c.value))
 			if slices.Contains(row.Cells, templates.WriteIn) {
 				filled = templates.WriteInBox
 			}
-			rows += templates.FactPadding + max(labelled, filled)
+			rows += templates.FactPadding + max(filled, lineHeight(size)*float64(r.linesOf(row.Label, size, c.label)))
 		}
-		label := r.linesOf([]template.HTML{g.Label}, size, templates.GroupColumn-templates.ColumnGap)
-		height += max(rows, templates.FactPadding+lineHeight(size)*float64(label))
+		label := templates.FactPadding + lineHeight(size)*float64(r.linesOf([]template.HTML{g.Label}, size, c.group))
+		switch {
+		case g.Above:
+			height += label + rows
+		case g.Label != "":
+			height += max(label, rows)
+		default:
+			height += rows
+		}
 	}
 	return height
+}
+
+// columns are how wide the texts of a table may be, in mm.
+type columns struct{ group, label, value float64 }
+
+func columnsOf(g templates.FactGroup, labels, width float64) columns {
+	switch {
+	case g.Above:
+		return columns{width, templates.StackedLabelColumn - templates.ColumnGap, width - templates.StackedLabelColumn}
+	case g.Label != "":
+		return columns{templates.GroupColumn - templates.ColumnGap, labels - templates.ColumnGap, width - templates.GroupColumn - labels}
+	}
+	return columns{0, labels - templates.ColumnGap, width - labels}
+}
+
+// tooWide reports whether a word of the table is wider than its column, where it would be broken.
+func (r ruler) tooWide(view templates.Face) bool {
+	labels, width := templates.LabelColumn, templates.FieldWidth
+	if view.Letter.Text.Drawing != nil {
+		labels, width = templates.DrawnLabelColumn, templates.FieldWidth-templates.DrawingWidth-templates.DrawingGap
+	}
+	for _, g := range view.Letter.Text.Facts {
+		c := columnsOf(g, labels, width)
+		if r.overflows([]template.HTML{"<strong>" + g.Label + "</strong>"}, view, c.group) {
+			return true
+		}
+		for _, row := range g.Rows {
+			if r.overflows(row.Label, view, c.label) || r.overflows(row.Cells, view, c.value) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (r ruler) overflows(pieces []template.HTML, view templates.Face, width float64) bool {
+	size := view.Letter.Type.Facts
+	for _, piece := range pieces {
+		for _, line := range r.fontOf(piece).Lines(plainText(piece), size, points(width)) {
+			if r.fontOf(piece).Width(line, size) > points(width) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (r ruler) blockLines(b templates.Block, t templates.Type) int {
@@ -133,14 +187,19 @@ func (r ruler) blockLines(b templates.Block, t templates.Type) int {
 	}
 	var text string
 	for _, line := range b.Lines {
-		text += " " + plainText(line)
+		text += templates.Gap(text, string(line)) + plainText(line)
 	}
 	pieces := []template.HTML{head, template.HTML(html.EscapeString(text))}
 	if t.Setting.RunsOn() {
-		// A bold head is wider than the same text in regular type; em spaces make up for it.
-		pieces = []template.HTML{template.HTML(html.EscapeString(b.Head + "\u2003\u2003" + text))}
+		pieces = []template.HTML{template.HTML(html.EscapeString(b.Head + r.behindHead(b.Head) + text))}
 	}
 	return r.linesOf(pieces, t.Blocks, templates.FieldWidth)
+}
+
+// behindHead are spaces of the type size that make up for the gap behind a bold head, and for how much wider it is than the same text in regular type.
+func (r ruler) behindHead(head string) string {
+	const gap = 0.3 // of the type size
+	return strings.Repeat("\u2003", int(math.Ceil(r.Bold.Width(head, 1)-r.Text.Width(head, 1)+gap)))
 }
 
 func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
@@ -156,7 +215,7 @@ func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
 	}
 	who := millimetres(t.Phone*templates.TextLeading) + lineHeight(t.Least)*float64(r.linesOf(call, t.Least, width))
 	if view.Code.SVG != "" {
-		who += 1 + lineHeight(t.Least)*float64(len(r.Bold.Lines(typed(view.Code), t.Least, points(width))))
+		who += templates.TypedAbove + lineHeight(t.Least)*float64(r.typedLines(view.Code, t.Least, points(width)))
 	}
 	foot := millimetres(t.Least*templates.FootLeading) * float64(r.footLines(view.Foot, t))
 	return templates.FooterAbove + max(view.Code.Size, who) + templates.FootRule + foot
@@ -183,6 +242,17 @@ func (r ruler) footLines(f templates.Foot, t templates.Type) int {
 	return lines + len(set)
 }
 
+// typedLines counts the lines of the address to type and what stands before it. The address keeps to one line.
+func (r ruler) typedLines(c templates.Code, size, width float64) int {
+	const gap = 0.3 // of the type size, between groups of digits
+	address := r.Bold.Width(c.Host+strings.Join(c.Digits, ""), size) + gap*size*float64(len(c.Digits)-1)
+	before := r.Text.Lines(c.Scan+c.Comma+c.OrType, size, width)
+	if r.Text.Width(before[len(before)-1]+"\u00a0", size)+address > width {
+		return len(before) + 1
+	}
+	return len(before)
+}
+
 // typed is the line with the address to type.
 func typed(c templates.Code) string {
 	return fmt.Sprintf("%s, %s %s%s", c.Scan, c.OrType, c.Host, strings.Join(c.Digits, " "))
@@ -200,19 +270,32 @@ func (r ruler) checkTyped(c templates.Code) error {
 
 // phoneWidth is the width in pt of the line with the phone, when it also says whom to ask for.
 func (r ruler) phoneWidth(call templates.Call, t templates.Type) float64 {
-	return r.Text.Width(call.Head+":  "+call.AskFor, t.Least) + r.Bold.Width(call.Phone, t.Phone) + t.Least
+	const gap = 0.6 // of the type size, behind the space
+	return r.Text.Width(call.Head+call.Colon, t.Least) + r.Bold.Width(call.Phone, t.Phone) + r.Text.Width("\u00a0"+call.AskFor, t.Least) + gap*t.Least
 }
 
 // linesOf counts the lines of pieces that each start a line.
 func (r ruler) linesOf(pieces []template.HTML, size, width float64) int {
 	lines := 0
 	for _, piece := range pieces {
-		if text := plainText(piece); text != "" {
+		if text := plainText(r.heldTogether(piece, size, width)); text != "" {
 			lines += len(r.fontOf(piece).Lines(text, size, points(width)))
 		}
 	}
 	return lines
 }
+
+// heldTogether has no space to break at in its bold parts, as a day stays on one line where a line has room for it.
+func (r ruler) heldTogether(piece template.HTML, size, width float64) template.HTML {
+	return template.HTML(bold.ReplaceAllStringFunc(string(piece), func(part string) string {
+		if r.Bold.Width(plainText(template.HTML(part)), size) > points(width) {
+			return part
+		}
+		return strings.ReplaceAll(part, " ", "\u00a0")
+	}))
+}
+
+var bold = regexp.MustCompile(`<strong>[^<]*</strong>`)
 
 // fontOf is the bold font for pieces with a bold part: it is the wider one.
 func (r ruler) fontOf(piece template.HTML) *fit.Font {

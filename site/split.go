@@ -23,7 +23,11 @@ func (r ruler) sides(view templates.Face, looks []look, blocks []string) ([]temp
 		return nil, r.misfit(last, blocks)
 	}
 	for _, l := range looks {
-		if better, fits := r.split(l.in(view), len(all)); fits {
+		set := l.in(view)
+		if r.tooWide(set) {
+			continue
+		}
+		if better, fits := r.split(set, len(all)); fits {
 			all = better
 			break
 		}

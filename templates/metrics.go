@@ -55,14 +55,16 @@ func (s Setting) RunsOn() bool { return s == RunOn || s == Tight }
 const (
 	TextLeading = 1.28
 	SignTyped   = 12.0 // pt: the address to type on a sign
+	FromGap     = 8.0  // mm between the name of the reader and that of the programme
 	BelowFrom   = 5.75 // mm: the rule below the line with the names, and the space around it
 
-	FactsAbove  = 5.0  // mm: space and rules of the tables
-	FactPadding = 1.8  // mm above and below the text of a row
-	GroupColumn = 31.0 // mm
-	LabelColumn = 58.0 // mm
-	ColumnGap   = 4.0  // mm
-	WriteInBox  = 9.0  // mm: the height of a box to write in
+	FactsAbove         = 5.0  // mm: space and rules of the tables
+	FactPadding        = 1.8  // mm above and below the text of a row
+	GroupColumn        = 31.0 // mm
+	LabelColumn        = 58.0 // mm
+	StackedLabelColumn = 70.0 // mm, where the label of the group stands above
+	ColumnGap          = 4.0  // mm
+	WriteInBox         = 9.0  // mm: the height of a box to write in
 
 	BesideAbove = 10.3 // mm: the rule above a second language, and the space around it
 
@@ -85,6 +87,7 @@ const (
 
 	FooterAbove = 3.0 // mm
 	FooterGap   = 5.0 // mm between code and text
+	TypedAbove  = 1.0 // mm
 	FootRule    = 3.0 // mm: the rule above the small print and the space around it
 	FootLeading = 1.25
 	FootGap     = 4.0 // mm before the number of the sheet

@@ -8,15 +8,15 @@ import (
 // WriteKey makes a key file with a given key, so that tests in a browser print the same codes each time.
 func WriteKey(path string, key Key) error { return createPrivate(path, []byte(keyText(key))) }
 
-// A Reckoning is a letter as its view has it, and the height in mm that was reckoned for each of its sides.
+// A Reckoning is a sheet of letters, and the height in mm that was reckoned for each of its sides.
 type Reckoning struct {
 	Sheet   string
-	HTML    []byte
+	Sides   []byte // HTML, with its fonts in the folder fonts
 	Heights []float64
 }
 
-// Reckon lays out the letters of a job.
-func Reckon(job notices.Job, kit Kit) ([]Reckoning, error) {
+// Reckon lays out the letters of a job, each in place of one that was handed over on a day.
+func Reckon(job notices.Job, kit Kit, replaced notices.Date) ([]Reckoning, error) {
 	plan := notices.Decide(job)
 	p := pressOf(job, plan, kit)
 	var all []Reckoning
@@ -24,28 +24,28 @@ func Reckon(job notices.Job, kit Kit) ([]Reckoning, error) {
 		if sheet.Kind == notices.WorkAreaSign {
 			continue
 		}
-		leaves, made, err := p.sheet(sheet, LedgerJob{})
+		known := LedgerSheet{SheetFacts: SheetFacts{ID: sheet.ID}, Revision: 2, Handed: []Mark{{Revision: 1, On: replaced.String()}}}
+		leaves, made, err := p.sheet(sheet, LedgerJob{Sheets: []LedgerSheet{known}})
 		if err != nil {
 			return nil, err
 		}
-		heights := []float64{}
-		for _, l := range leaves {
-			for _, face := range l.Faces {
-				heights = append(heights, p.reckoned(face))
-			}
-		}
-		html, err := templates.RenderSheet(templates.Sheet{Paper: made.Paper, Fonts: fontFaces("fonts/"), Leaves: leaves})
+		sides, err := templates.RenderSheet(templates.Sheet{Paper: made.Paper, Fonts: fontFaces("fonts/"), Leaves: leaves})
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, Reckoning{sheet.ID, html, heights})
+		all = append(all, Reckoning{sheet.ID, sides, p.reckoned(leaves)})
 	}
 	return all, nil
 }
 
-func (p press) reckoned(face templates.Face) float64 {
-	r := ruler{Cast: p.casts[notices.Language(face.Lang)], beside: p.casts[notices.English]}
-	return r.letterHeight(face)
+func (p press) reckoned(leaves []templates.Leaf) (heights []float64) {
+	for _, l := range leaves {
+		for _, face := range l.Faces {
+			r := ruler{p.casts[notices.Language(face.Lang)], p.casts[notices.English]}
+			heights = append(heights, r.letterHeight(face))
+		}
+	}
+	return heights
 }
 
 // FontFiles are the fonts in the program.

@@ -28,14 +28,17 @@ func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head
 	}
 	var all []look
 	if isReadInSeconds(kind) {
-		large := usual
 		if roomy, err := fitted(cast.Bold, []string{head}, templates.RoomyBox); err == nil && len(text.Marks) > 0 {
-			large = roomy
+			all = append(all, sized(templates.Glance, least, least+2.5, roomy)...)
 		}
-		all = append(all, sized(templates.SentenceALine, least, least+2.5, large)...)
+		all = append(all, sized(templates.SentenceALine, least, least+2.5, usual)...)
 	}
 	all = append(all, sized(templates.HeadALine, least, least+3, usual)...)
-	return append(all, sized(templates.RunOn, least, least+1, usual)...), nil
+	all = append(all, sized(templates.RunOn, least, least+1, usual)...)
+	if small, err := fitted(cast.Bold, []string{head}, templates.TightBox); err == nil {
+		all = append(all, sized(templates.Tight, least, least, small)...)
+	}
+	return all, nil
 }
 
 // sized are looks in falling sizes, in pt.
@@ -59,5 +62,18 @@ func (l look) in(view templates.Face) templates.Face {
 		if letter.Text.Drawing != nil {
 			letter.Type.Facts = min(letter.Type.Facts, templates.DrawnFacts)
 		}
+		if l.Least >= templates.LargePrint {
+			letter.Text.Facts = stacked(letter.Text.Facts)
+		}
 	})
+}
+
+// stacked groups have their labels above them, because words in large print are too wide for three columns.
+func stacked(groups []templates.FactGroup) []templates.FactGroup {
+	var all []templates.FactGroup
+	for _, g := range groups {
+		g.Above = g.Label != ""
+		all = append(all, g)
+	}
+	return all
 }

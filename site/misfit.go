@@ -8,20 +8,11 @@ import (
 	"example.org/doorleaf/templates"
 )
 
-// errNoRoom is for whoever tries another layout; misfit says what is the matter.
-var errNoRoom = errors.New("no room")
-
-// misfit says which part of a letter leaves no room on a side of paper of its own. The blocks are named as the coordinator knows them.
+// misfit says which part of a letter leaves no room on a side of paper of its own, or takes most of the sides. The blocks are named as the coordinator knows them.
 func (r ruler) misfit(view templates.Face, blocks []string) error {
 	bare := bareOf(view)
 	if r.tooHigh(bare) {
 		return r.bareMisfit(bare)
-	}
-	for _, group := range view.Letter.Text.Facts {
-		if r.tooHigh(with(bare, func(l *templates.Letter) { l.Text.Facts = []templates.FactGroup{group} })) {
-			return fmt.Errorf("the table of days is %.0f mm high and leaves no room on a side of paper; give equal days equal hours and arrangements, or split the job in two",
-				r.factsHeight([]templates.FactGroup{group}, view.Letter.Type.Facts, templates.LabelColumn, templates.FieldWidth))
-		}
 	}
 	for i, block := range view.Letter.Text.Blocks {
 		if r.tooHigh(with(bare, func(l *templates.Letter) { l.Text.Blocks = []templates.Block{block} })) {
@@ -29,9 +20,13 @@ func (r ruler) misfit(view templates.Face, blocks []string) error {
 		}
 	}
 	if r.tooHigh(with(bare, func(l *templates.Letter) { l.Blanks = view.Letter.Blanks })) {
-		return errors.New("the lines to fill in leave no room on a side of paper")
+		return errors.New("the lines to fill in leave no room on a side of paper; shorten the names in the letter")
 	}
-	return fmt.Errorf("all of it together takes more than %d sides of paper; shorten the names, or split the job in two", mostSides)
+	most := mostSides(view.Letter.Type)
+	if table := r.tableHeight(view.Letter.Text, view.Letter.Type); table > r.letterHeight(view)/2 {
+		return fmt.Errorf("the table of days is %.0f mm high and takes more than %d sides of paper; give equal days equal hours and arrangements, or split the job in two", table, most)
+	}
+	return fmt.Errorf("all of it together takes more than %d sides of paper; shorten the names, or split the job in two", most)
 }
 
 // bareMisfit is about what stands on every side.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html"
 	"html/template"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -15,108 +16,10 @@ import (
 // spare is the part of a side that stays free, because a browser and a printer round where we measure.
 const spare = 0.03
 
-// mostSides are the front and the back of two sheets.
-const mostSides = 4
-
 // A ruler reckons what a letter needs, in the fonts of its language.
 type ruler struct {
 	fit.Cast
 	beside fit.Cast // of the second language on the same side, if there is one
-}
-
-// sides lays a letter out on one side of paper, or on several when one does not hold it in the last of the looks, which has the least type. It then takes the
-// first look in which the letter needs no more sides. It is an error when some part is too high for a side; blocks are how the error calls them.
-func (r ruler) sides(view templates.Face, looks []look, blocks []string) ([]templates.Face, error) {
-	last := looks[len(looks)-1].in(view)
-	all, err := r.shareOut(last, mostSides)
-	if err != nil {
-		return nil, r.misfit(last, blocks)
-	}
-	for _, l := range looks {
-		if better, err := r.shareOut(l.in(view), len(all)); err == nil {
-			all = better
-			break
-		}
-	}
-	if len(all) > 1 {
-		for i := range all {
-			all[i].Foot.Sheet += fmt.Sprintf(", %d/%d", i+1, len(all))
-		}
-	}
-	return all, nil
-}
-
-// shareOut leaves the rows of a group of the table together if it can.
-func (r ruler) shareOut(view templates.Face, most int) ([]templates.Face, error) {
-	if all, err := r.split(view, most); err == nil {
-		return all, nil
-	}
-	return r.split(with(view, func(l *templates.Letter) { l.Text.Facts = rowsApart(l.Text.Facts) }), most)
-}
-
-// rowsApart makes each row of a table a group, with the label of its group.
-func rowsApart(groups []templates.FactGroup) []templates.FactGroup {
-	var all []templates.FactGroup
-	for _, g := range groups {
-		for i := range g.Rows {
-			all = append(all, templates.FactGroup{Label: g.Label, Rows: g.Rows[i : i+1]})
-		}
-	}
-	return all
-}
-
-// split moves as few parts as it can to other sides, at most so many in all. Blocks are parts, and so are the groups of the table, one for each day.
-func (r ruler) split(view templates.Face, most int) ([]templates.Face, error) {
-	if !r.tooHigh(view) {
-		return []templates.Face{view}, nil
-	}
-	for stay := partsOf(view) - 1; stay > 0 && most > 1; stay-- {
-		first, second := cutAfter(view, stay)
-		if r.tooHigh(first) {
-			continue
-		}
-		if rest, err := r.split(second, most-1); err == nil {
-			return append([]templates.Face{first}, rest...), nil
-		}
-	}
-	return nil, errNoRoom
-}
-
-// partsOf counts what can move: groups of the table, blocks, the text in a second language, and all lines to fill in as one.
-func partsOf(view templates.Face) int {
-	parts := len(view.Letter.Text.Facts) + len(view.Letter.Text.Blocks)
-	if view.Letter.Beside != nil {
-		parts++
-	}
-	if len(view.Letter.Blanks) > 0 {
-		parts++
-	}
-	return parts
-}
-
-// cutAfter shares a letter out over two sides, after so many of its parts. The drawing stays in front, and lines to fill in stand at the end.
-func cutAfter(view templates.Face, parts int) (first, second templates.Face) {
-	text, beside := view.Letter.Text, view.Letter.Beside
-	facts := min(parts, len(text.Facts))
-	blocks := min(parts-facts, len(text.Blocks))
-	besideMoves := parts == facts+blocks
-	first = with(view, func(l *templates.Letter) {
-		l.Text.Facts, l.Text.Blocks, l.Blanks = text.Facts[:facts], text.Blocks[:blocks], nil
-		if besideMoves {
-			l.Beside = nil
-		}
-	})
-	second = with(view, func(l *templates.Letter) {
-		l.Text.Facts, l.Text.Blocks, l.Text.Drawing = text.Facts[facts:], text.Blocks[blocks:], nil
-		switch {
-		case !besideMoves:
-			l.Beside = nil
-		case beside != nil && blocks == len(text.Blocks): // it moves alone
-			l.Text, l.Beside = *beside, nil
-			l.Text.From, l.Text.ForLabel, l.Text.For = text.From, text.ForLabel, text.For
-		}
-	})
-	return first, second
 }
 
 func (r ruler) tooHigh(view templates.Face) bool {
@@ -133,11 +36,16 @@ func (r ruler) letterHeight(view templates.Face) float64 {
 	return height
 }
 
-// fromHeight is that of the line with the reader's name and the programme's, or of more lines when they are long.
+// fromHeight is that of the line with the reader's name and the programme's. Where they are too wide for one line, each has its share of the width.
 func (r ruler) fromHeight(text templates.Text, t templates.Type) float64 {
-	names := plainText(template.HTML(text.ForLabel)+" "+text.For) + "  " + text.From
-	more := int(r.Text.Width(names, t.Least) / points(templates.FieldWidth-8))
-	return lineHeight(t.Least)*float64(1+more) + templates.BelowFrom
+	reader := plainText(template.HTML(text.ForLabel) + " " + text.For)
+	room, wide, lines := points(templates.FieldWidth-templates.FromGap), r.Text.Width(reader, t.Least)+r.Text.Width(text.From, t.Least), 1
+	if wide > room {
+		for _, name := range []string{reader, text.From} {
+			lines = max(lines, len(r.Text.Lines(name, t.Least, room*r.Text.Width(name, t.Least)/wide)))
+		}
+	}
+	return lineHeight(t.Least)*float64(lines) + templates.BelowFrom
 }
 
 func (r ruler) textHeight(text templates.Text, t templates.Type) float64 {
@@ -161,18 +69,23 @@ func (r ruler) tableHeight(text templates.Text, t templates.Type) float64 {
 	return max(facts, templates.FactsAbove+text.Drawing.Height) + templates.CaptionAbove + lineHeight(t.Least)*float64(r.captionLines(text.Drawing.Captions, t))
 }
 
-// captionLines counts the lines of captions that each keep together.
+// captionLines counts the lines of captions that each keep together, or follow each other as one text.
 func (r ruler) captionLines(all []templates.Caption, t templates.Type) int {
-	lines, left := 0, 0.0
+	lines, left, text := 0, 0.0, ""
 	for _, c := range all {
 		width := millimetres(r.Text.Width(c.Text, t.Least)) + templates.CaptionGap
 		if c.Sample != "" {
 			width += templates.SampleWidth + templates.SampleGap
+			text += "\u2003\u2003\u2003" // as wide as a sample at the least
 		}
 		if width > left {
 			lines, left = lines+1, templates.FieldWidth
 		}
 		left -= width
+		text += c.Text + "\u2003\u2003 " // as wide as the gap at the least
+	}
+	if t.Setting.RunsOn() {
+		return len(r.Text.Lines(text, t.Least, points(templates.FieldWidth)))
 	}
 	return lines
 }
@@ -200,39 +113,93 @@ func (r ruler) factsHeight(groups []templates.FactGroup, size, labels, width flo
 	}
 	height := templates.FactsAbove
 	for _, g := range groups {
-		value := width - labels
-		if g.Label != "" {
-			value -= templates.GroupColumn
-		}
+		c := columnsOf(g, labels, width)
 		rows := 0.0
 		for _, row := range g.Rows {
-			lines := max(r.linesOf(row.Label, size, labels-templates.ColumnGap), r.linesOf(row.Cells, size, value))
-			rows += templates.FactPadding + lineHeight(size)*float64(lines)
+			filled := lineHeight(size) * float64(r.linesOf(row.Cells, size, c.value))
 			if slices.Contains(row.Cells, templates.WriteIn) {
-				rows += templates.WriteInBox - lineHeight(size)*float64(lines)
+				filled = templates.WriteInBox
 			}
+			rows += templates.FactPadding + max(filled, lineHeight(size)*float64(r.linesOf(row.Label, size, c.label)))
 		}
-		label := r.linesOf([]template.HTML{g.Label}, size, templates.GroupColumn-templates.ColumnGap)
-		height += max(rows, templates.FactPadding+lineHeight(size)*float64(label))
+		label := templates.FactPadding + lineHeight(size)*float64(r.linesOf([]template.HTML{g.Label}, size, c.group))
+		switch {
+		case g.Above:
+			height += label + rows
+		case g.Label != "":
+			height += max(label, rows)
+		default:
+			height += rows
+		}
 	}
 	return height
 }
 
+// columns are how wide the texts of a table may be, in mm.
+type columns struct{ group, label, value float64 }
+
+func columnsOf(g templates.FactGroup, labels, width float64) columns {
+	switch {
+	case g.Above:
+		return columns{width, templates.StackedLabelColumn - templates.ColumnGap, width - templates.StackedLabelColumn}
+	case g.Label != "":
+		return columns{templates.GroupColumn - templates.ColumnGap, labels - templates.ColumnGap, width - templates.GroupColumn - labels}
+	}
+	return columns{0, labels - templates.ColumnGap, width - labels}
+}
+
+// tooWide reports whether a word of the table is wider than its column, where it would be broken.
+func (r ruler) tooWide(view templates.Face) bool {
+	labels, width := templates.LabelColumn, templates.FieldWidth
+	if view.Letter.Text.Drawing != nil {
+		labels, width = templates.DrawnLabelColumn, templates.FieldWidth-templates.DrawingWidth-templates.DrawingGap
+	}
+	for _, g := range view.Letter.Text.Facts {
+		c := columnsOf(g, labels, width)
+		if r.overflows([]template.HTML{"<strong>" + g.Label + "</strong>"}, view, c.group) {
+			return true
+		}
+		for _, row := range g.Rows {
+			if r.overflows(row.Label, view, c.label) || r.overflows(row.Cells, view, c.value) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (r ruler) overflows(pieces []template.HTML, view templates.Face, width float64) bool {
+	size := view.Letter.Type.Facts
+	for _, piece := range pieces {
+		for _, line := range r.fontOf(piece).Lines(plainText(piece), size, points(width)) {
+			if r.fontOf(piece).Width(line, size) > points(width) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 func (r ruler) blockLines(b templates.Block, t templates.Type) int {
 	head := template.HTML("<strong>" + html.EscapeString(b.Head) + "</strong>")
-	if t.Setting == templates.SentenceALine {
+	if t.Setting.SentenceALine() {
 		return r.linesOf(append([]template.HTML{head}, b.Lines...), t.Blocks, templates.FieldWidth)
 	}
 	var text string
 	for _, line := range b.Lines {
-		text += " " + plainText(line)
+		text += templates.Gap(text, string(line)) + plainText(line)
 	}
 	pieces := []template.HTML{head, template.HTML(html.EscapeString(text))}
-	if t.Setting == templates.RunOn {
-		// A bold head is wider than the same text in regular type; em spaces make up for it.
-		pieces = []template.HTML{template.HTML(html.EscapeString(b.Head + "\u2003\u2003" + text))}
+	if t.Setting.RunsOn() {
+		pieces = []template.HTML{template.HTML(html.EscapeString(b.Head + r.behindHead(b.Head) + text))}
 	}
 	return r.linesOf(pieces, t.Blocks, templates.FieldWidth)
+}
+
+// behindHead are spaces of the type size that make up for the gap behind a bold head, and for how much wider it is than the same text in regular type.
+func (r ruler) behindHead(head string) string {
+	const gap = 0.3 // of the type size
+	return strings.Repeat("\u2003", int(math.Ceil(r.Bold.Width(head, 1)-r.Text.Width(head, 1)+gap)))
 }
 
 func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
@@ -248,7 +215,7 @@ func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
 	}
 	who := millimetres(t.Phone*templates.TextLeading) + lineHeight(t.Least)*float64(r.linesOf(call, t.Least, width))
 	if view.Code.SVG != "" {
-		who += 1 + lineHeight(t.Least)*float64(len(r.Bold.Lines(typed(view.Code), t.Least, points(width))))
+		who += templates.TypedAbove + lineHeight(t.Least)*float64(r.typedLines(view.Code, t.Least, points(width)))
 	}
 	foot := millimetres(t.Least*templates.FootLeading) * float64(r.footLines(view.Foot, t))
 	return templates.FooterAbove + max(view.Code.Size, who) + templates.FootRule + foot
@@ -275,6 +242,17 @@ func (r ruler) footLines(f templates.Foot, t templates.Type) int {
 	return lines + len(set)
 }
 
+// typedLines counts the lines of the address to type and what stands before it. The address keeps to one line.
+func (r ruler) typedLines(c templates.Code, size, width float64) int {
+	const gap = 0.3 // of the type size, between groups of digits
+	address := r.Bold.Width(c.Host+strings.Join(c.Digits, ""), size) + gap*size*float64(len(c.Digits)-1)
+	before := r.Text.Lines(c.Scan+c.Comma+c.OrType, size, width)
+	if r.Text.Width(before[len(before)-1]+"\u00a0", size)+address > width {
+		return len(before) + 1
+	}
+	return len(before)
+}
+
 // typed is the line with the address to type.
 func typed(c templates.Code) string {
 	return fmt.Sprintf("%s, %s %s%s", c.Scan, c.OrType, c.Host, strings.Join(c.Digits, " "))
@@ -292,19 +270,32 @@ func (r ruler) checkTyped(c templates.Code) error {
 
 // phoneWidth is the width in pt of the line with the phone, when it also says whom to ask for.
 func (r ruler) phoneWidth(call templates.Call, t templates.Type) float64 {
-	return r.Text.Width(call.Head+":  "+call.AskFor, t.Least) + r.Bold.Width(call.Phone, t.Phone) + t.Least
+	const gap = 0.6 // of the type size, behind the space
+	return r.Text.Width(call.Head+call.Colon, t.Least) + r.Bold.Width(call.Phone, t.Phone) + r.Text.Width("\u00a0"+call.AskFor, t.Least) + gap*t.Least
 }
 
 // linesOf counts the lines of pieces that each start a line.
 func (r ruler) linesOf(pieces []template.HTML, size, width float64) int {
 	lines := 0
 	for _, piece := range pieces {
-		if text := plainText(piece); text != "" {
+		if text := plainText(r.heldTogether(piece, size, width)); text != "" {
 			lines += len(r.fontOf(piece).Lines(text, size, points(width)))
 		}
 	}
 	return lines
 }
+
+// heldTogether has no space to break at in its bold parts, as a day stays on one line where a line has room for it.
+func (r ruler) heldTogether(piece template.HTML, size, width float64) template.HTML {
+	return template.HTML(bold.ReplaceAllStringFunc(string(piece), func(part string) string {
+		if r.Bold.Width(plainText(template.HTML(part)), size) > points(width) {
+			return part
+		}
+		return strings.ReplaceAll(part, " ", "\u00a0")
+	}))
+}
+
+var bold = regexp.MustCompile(`<strong>[^<]*</strong>`)
 
 // fontOf is the bold font for pieces with a bold part: it is the wider one.
 func (r ruler) fontOf(piece template.HTML) *fit.Font {

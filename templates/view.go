@@ -115,6 +115,7 @@ type Caption struct {
 // A FactGroup is rows of a table under one label; Label is "" when the rows speak for themselves.
 type FactGroup struct {
 	Label template.HTML
+	Above bool // the label has a row of its own, instead of a column
 	Rows  []Fact
 }
 

@@ -1,22 +1,17 @@
 package site_test
 
 import (
-	"math"
-	"slices"
 	"testing"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
 )
 
-// Large print is 18 pt at the least: what the American Printing House for the Blind asks for (from memory).
-const largeType = 18.0
-
 func TestPrintedInLargePrint(t *testing.T) {
 	demo := demoOn(t, "letter\nlarge_print: yes")
 	for _, job := range demo.jobs {
 		for _, sheet := range job.Sheets {
-			if sheet.Kind != string(notices.WorkAreaSign) && sheet.Kind != string(notices.LetterReceipt) {
+			if sheet.Kind != string(notices.WorkAreaSign) {
 				t.Run(job.Code+"/"+sheet.ID, func(t *testing.T) { checkLarge(t, demo, sheet) })
 			}
 		}
@@ -36,9 +31,20 @@ func checkLarge(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 		checkField(t, face)
 		checkLines(t, face)
 	}
-	sizes := evaluated[[]float64](b, `[...document.querySelectorAll('section.face *')].filter(e => !e.closest('svg, .foot') && [...e.childNodes].some(n => n.nodeType == 3 && n.data.trim())).map(e => parseFloat(getComputedStyle(e).fontSize))`)
-	if smallest := slices.Min(sizes); smallest < largeType*pt-0.02 || math.IsNaN(smallest) {
-		t.Errorf("type of %.2f pt", smallest/pt)
+	checkSigning(b, sheet)
+	printed := b.pdf()
+	checkPaper(t, printed, "letter", sides(sheet))
+	checkPrintedSizes(t, printed, leastLarge)
+}
+
+// checkSigning makes sure that all lines to fill in of a receipt, with their labels, stand on one side of paper, in the language of its reader.
+func checkSigning(b tab, sheet site.SheetRecord) {
+	b.Helper()
+	if sheet.Kind != string(notices.LetterReceipt) {
+		return
 	}
-	checkPaper(t, b.pdf(), "letter", sides(sheet))
+	blanks := evaluated[[]string](b, `[...document.querySelectorAll('.blanks')].map(all => all.closest('.face').lang + ' ' + all.querySelectorAll('dt').length + ' ' + all.querySelectorAll('dd').length)`)
+	if len(blanks) != 1 || blanks[0] != sheet.Faces[0].Language+" 5 5" {
+		b.Errorf("the lines to fill in are %q", blanks)
+	}
 }

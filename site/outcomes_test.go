@@ -305,7 +305,9 @@ func TestPrintedOutcomes(t *testing.T) {
 	for i, state := range []string{"one of each", "all passed", "notice_to_each_home", "signs_in_the_building"} {
 		job := endings(t)[state]
 		job.Code = fmt.Sprintf("end-%d", i+1)
-		jobs = append(jobs, job)
+		large := job
+		large.Code, large.Programme.LargePrint = fmt.Sprintf("large-%d", i+1), true
+		jobs = append(jobs, job, large)
 	}
 	madeIn(t, folder, marchFirst, jobs...)
 	records, err := site.LoadRecords(os.DirFS(folder.Out))
@@ -315,7 +317,13 @@ func TestPrintedOutcomes(t *testing.T) {
 	for _, record := range records {
 		for _, sheet := range record.Sheets {
 			if slices.Contains(newKinds, sheet.Kind) {
-				t.Run(record.Code+"/"+sheet.ID, func(t *testing.T) { checkPrinted(t, &builtDemo{programme: folder.Path}, sheet) })
+				t.Run(record.Code+"/"+sheet.ID, func(t *testing.T) {
+					if made := (&builtDemo{programme: folder.Path}); strings.HasPrefix(record.Code, "large") {
+						checkLarge(t, made, sheet)
+					} else {
+						checkPrinted(t, made, sheet)
+					}
+				})
 			}
 		}
 	}
@@ -330,7 +338,9 @@ func checkPrinted(t *testing.T, made *builtDemo, sheet site.SheetRecord) {
 	b := openTab(t)
 	b.openFile(made.path(sheet.Path))
 	b.asPrinted()
-	checkPaper(t, b.pdf(), sheet.Paper, sides(sheet))
+	printed := b.pdf()
+	checkPaper(t, printed, sheet.Paper, sides(sheet))
+	checkPrintedSizes(t, printed, leastTypeOf(sheet))
 	for _, face := range measuredFaces(b) {
 		checkField(t, face)
 		checkLines(t, face)

@@ -67,6 +67,7 @@ func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 	printed := b.pdf()
 	checkPaper(t, printed, sheet.Paper, sides(sheet))
 	checkFonts(t, printed, demo.families()...)
+	checkPrintedSizes(t, printed, leastTypeOf(sheet))
 	for i, face := range faces {
 		checkField(t, face)
 		checkLines(t, face)
@@ -221,7 +222,7 @@ type measuredFace struct {
 	Texts []struct {
 		Text   string
 		Size   float64
-		Small  bool // in the foot, the letterhead or the address to type
+		Small  bool // in the foot or the address to type of a sign
 		Box    box
 		Fitted bool
 	}
@@ -284,7 +285,7 @@ const measureFaces = `(async () => {
     while (walker.nextNode()) {
       const node = walker.currentNode, e = node.parentElement;
       if (!node.data.trim() || e.closest('svg')) continue;
-      const small = e.closest('.foot, .typed, .from') != null, fitted = e.closest('.fit') != null;
+      const small = e.closest('.sign :is(.foot, .typed)') != null, fitted = e.closest('.fit') != null;
       for (let r of rangeOf(node).getClientRects()) {
         const more = r.height - parseFloat(getComputedStyle(e).lineHeight); // the height that a font says of itself, in whole px, may be more than a line has
         const over = more > 0 ? more / 2 + 1 : 0;
@@ -362,10 +363,7 @@ func checkLines(t *testing.T, f measuredFace) {
 	}
 }
 
-const (
-	leastType = 14.0          // pt of running text
-	capHeight = 1456.0 / 2048 // of the type size: sCapHeight in the OS/2 table of Roboto 2.138
-)
+const capHeight = 1456.0 / 2048 // of the type size: sCapHeight in the OS/2 table of Roboto 2.138
 
 // letterHeights are multiples of the type size, by what is measured: of the bold font of the program or of Debian's package. The tests of the package
 // fit compare them with another reader of fonts.
@@ -377,7 +375,7 @@ var letterHeights = map[string]float64{
 func checkTypeSizes(t *testing.T, f measuredFace, record site.FaceRecord) {
 	t.Helper()
 	for _, text := range f.Texts {
-		if !text.Small && text.Size < leastType*pt-0.02 {
+		if !text.Small && text.Size < adviseClear*pt-0.02 {
 			t.Errorf("%q is set in %.2f pt", text.Text, text.Size/pt)
 		}
 	}

@@ -99,10 +99,12 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 		Scan: v.plain(notices.FootScan.With()), Comma: v.Comma(), OrType: v.plain(notices.FootOrType.With()),
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
+	size, width := p.least(), templates.FieldWidth-view.Code.Size-templates.FooterGap
 	if kind == notices.WorkAreaSign {
-		if err := (ruler{Cast: v.cast}).checkTyped(view.Code); err != nil {
-			return err
-		}
+		size, width = templates.SignTyped, templates.FieldWidth
+	}
+	if err := (ruler{Cast: v.cast}).checkTyped(view.Code, size, points(width)); err != nil {
+		return err
 	}
 	record.QR, record.Page = at.code(), at.file()
 	record.QRVersion, record.QRLevel, record.QRModuleMM = qr.version, level, qr.module(view.Code.Size)

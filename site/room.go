@@ -242,28 +242,22 @@ func (r ruler) footLines(f templates.Foot, t templates.Type) int {
 	return lines + len(set)
 }
 
-// typedLines counts the lines of the address to type and what stands before it. The address keeps to one line.
+// typedLines counts the lines of the address to type and what stands before it.
 func (r ruler) typedLines(c templates.Code, size, width float64) int {
-	const gap = 0.3 // of the type size, between groups of digits
-	address := r.Bold.Width(c.Host+strings.Join(c.Digits, ""), size) + gap*size*float64(len(c.Digits)-1)
-	before := r.Text.Lines(c.Scan+c.Comma+c.OrType, size, width)
-	if r.Text.Width(before[len(before)-1]+"\u00a0", size)+address > width {
-		return len(before) + 1
-	}
-	return len(before)
+	return len(r.Bold.Lines(typed(c), size, width))
 }
 
-// typed is the line with the address to type.
+// typed is the line with the address to type. It may break before the digits, and nowhere else in the address.
 func typed(c templates.Code) string {
-	return fmt.Sprintf("%s, %s %s%s", c.Scan, c.OrType, c.Host, strings.Join(c.Digits, " "))
+	const joiner, mayBreak = "\u2060", "\u200b"
+	host := strings.NewReplacer("-", joiner+"-"+joiner, "/", joiner+"/"+joiner).Replace(c.Host)
+	return c.Scan + c.Comma + c.OrType + " " + host + mayBreak + strings.Join(c.Digits, "\u00a0")
 }
 
-// checkTyped makes sure that the line with the address takes two lines of a sign at most, and the address itself one.
-func (r ruler) checkTyped(c templates.Code) error {
-	room := points(templates.FieldWidth) * (1 - spare)
-	address := c.Host + strings.Join(c.Digits, " ")
-	if r.Bold.Width(address, templates.SignTyped) > room || len(r.Bold.Lines(typed(c), templates.SignTyped, room)) > 2 {
-		return fmt.Errorf("the address to type is too long for a line of a sign; choose a shorter base address than %s", c.Host)
+// checkTyped makes sure that a line of type of a size in pt has room for the address up to its digits, and for these.
+func (r ruler) checkTyped(c templates.Code, size, width float64) error {
+	if r.Bold.Width(c.Host, size) > width*(1-spare) {
+		return fmt.Errorf("the base address is so long that %s does not go on one line of a sheet; choose a shorter one", c.Host)
 	}
 	return nil
 }

@@ -329,7 +329,7 @@ func TestTooManyDates(t *testing.T) {
 		what   string
 		days   int
 		sheets bool
-	}{{"page", 60, false}, {"paper", 12, true}} {
+	}{{"page", 60, false}, {"paper", 40, true}} {
 		t.Run(c.what, func(t *testing.T) {
 			job, kit := jobWithKit(t, c.days)
 			plan := notices.Decide(job)

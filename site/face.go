@@ -61,6 +61,9 @@ func (p press) addLetter(v *voice, sheet notices.Sheet, face notices.Face, view 
 		return err
 	}
 	view.Letter = letter
+	if err := (ruler{Cast: v.cast}).checkHost(view.Code, p.leastType()); err != nil {
+		return err
+	}
 	looks, err := p.looks(v.cast, sheet.Kind, letter.Text, v.plain(face.Head))
 	if err != nil {
 		return err

@@ -14,10 +14,7 @@ type look struct {
 
 // looks are those that a letter may have, the quickest to read first. The last is the one that takes the least room: the least type that there is.
 func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head string) ([]look, error) {
-	least := templates.LeastType
-	if p.programme.LargePrint {
-		least = templates.LargePrint
-	}
+	least := p.leastType()
 	box := templates.HeadBox
 	if len(text.Marks) == 0 {
 		box = templates.WideBox
@@ -39,6 +36,14 @@ func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head
 		all = append(all, sized(templates.Tight, least, least, small)...)
 	}
 	return all, nil
+}
+
+// leastType is the least size in pt of anything on a letter.
+func (p press) leastType() float64 {
+	if p.programme.LargePrint {
+		return templates.LargePrint
+	}
+	return templates.LeastType
 }
 
 // sized are looks in falling sizes, in pt.

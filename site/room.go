@@ -242,15 +242,27 @@ func (r ruler) footLines(f templates.Foot, t templates.Type) int {
 	return lines + len(set)
 }
 
-// typedLines counts the lines of the address to type and what stands before it. The address keeps to one line.
+// typedLines counts the lines of the address to type and what stands before it. The address keeps to a line of its own rather than to be broken, before its digits.
 func (r ruler) typedLines(c templates.Code, size, width float64) int {
 	const gap = 0.3 // of the type size, between groups of digits
+	lines := r.Text.Lines(c.Scan+c.Comma+c.OrType, size, width)
 	address := r.Bold.Width(c.Host+strings.Join(c.Digits, ""), size) + gap*size*float64(len(c.Digits)-1)
-	before := r.Text.Lines(c.Scan+c.Comma+c.OrType, size, width)
-	if r.Text.Width(before[len(before)-1]+"\u00a0", size)+address > width {
-		return len(before) + 1
+	switch last := r.Text.Width(lines[len(lines)-1]+"\u00a0", size); {
+	case address > width:
+		return len(lines) + 2
+	case last+address > width:
+		return len(lines) + 1
 	}
-	return len(before)
+	return len(lines)
+}
+
+// checkHost makes sure that the base address keeps to a line beside the code of a letter.
+func (r ruler) checkHost(c templates.Code, least float64) error {
+	host, room := millimetres(r.Bold.Width(c.Host, least)), (templates.FieldWidth-c.Size-templates.FooterGap)*(1-spare)
+	if host > room {
+		return fmt.Errorf("the base address takes %.0f mm on paper, and a line to type it from has %.0f mm; choose a shorter one", host, room)
+	}
+	return nil
 }
 
 // typed is the line with the address to type.

@@ -99,7 +99,7 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 		Scan: v.plain(notices.FootScan.With()), Comma: v.Comma(), OrType: v.plain(notices.FootOrType.With()),
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
-	size, width := p.least(), templates.FieldWidth-view.Code.Size-templates.FooterGap
+	size, width := p.leastType(), templates.FieldWidth-view.Code.Size-templates.FooterGap
 	if kind == notices.WorkAreaSign {
 		size, width = templates.SignTyped, templates.FieldWidth
 	}

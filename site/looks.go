@@ -14,7 +14,7 @@ type look struct {
 
 // looks are those that a letter may have, the quickest to read first. The last is the one that takes the least room: the least type that there is.
 func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head string) ([]look, error) {
-	least := p.least()
+	least := p.leastType()
 	box := templates.HeadBox
 	if len(text.Marks) == 0 {
 		box = templates.WideBox
@@ -38,8 +38,8 @@ func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head
 	return all, nil
 }
 
-// least is the least type of letters in pt.
-func (p press) least() float64 {
+// leastType is the least size in pt of anything on a letter.
+func (p press) leastType() float64 {
 	if p.programme.LargePrint {
 		return templates.LargePrint
 	}

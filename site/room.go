@@ -217,7 +217,7 @@ func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
 	if view.Code.SVG != "" {
 		who += templates.TypedAbove + lineHeight(t.Least)*float64(r.typedLines(view.Code, t.Least, points(width)))
 	}
-	foot := millimetres(t.Least*templates.FootLeading) * float64(r.footLines(view.Foot, t))
+	foot := millimetres(t.Small*templates.FootLeading) * float64(r.footLines(view.Foot, t))
 	return templates.FooterAbove + max(view.Code.Size, who) + templates.FootRule + foot
 }
 
@@ -225,33 +225,35 @@ func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
 func (r ruler) footLines(f templates.Foot, t templates.Type) int {
 	width, lines := points(templates.FieldWidth), 0
 	if f.Replaces != "" {
-		lines += len(r.Text.Lines(f.Replaces+" "+f.ReplacesDay, t.Least, width))
+		lines += len(r.Text.Lines(f.Replaces+" "+f.ReplacesDay, t.Small, width))
 	}
 	text := f.Caution
 	if f.Draft != "" {
 		text += " · " + f.Draft
 	}
-	set := r.Text.Lines(text, t.Least, width)
+	set := r.Text.Lines(text, t.Small, width)
 	number := f.Sheet
 	if f.Revision != "" {
 		number += " · " + f.Revision
 	}
-	if r.Text.Width(set[len(set)-1], t.Least)+r.Text.Width(number, t.Least)+points(templates.FootGap) > width {
-		lines += len(r.Text.Lines(number, t.Least, width))
+	if r.Text.Width(set[len(set)-1], t.Small)+r.Text.Width(number, t.Small)+points(templates.FootGap) > width {
+		lines += len(r.Text.Lines(number, t.Small, width))
 	}
 	return lines + len(set)
 }
 
-// typedLines counts the lines of the address to type and what stands before it.
+// typedLines counts the lines of the address to type and what stands before it. The address keeps to a line of its own rather than to be broken, before its digits.
 func (r ruler) typedLines(c templates.Code, size, width float64) int {
-	return len(r.Bold.Lines(typed(c), size, width))
-}
-
-// typed is the line with the address to type. It may break before the digits, and nowhere else in the address.
-func typed(c templates.Code) string {
-	const joiner, mayBreak = "\u2060", "\u200b"
-	host := strings.NewReplacer("-", joiner+"-"+joiner, "/", joiner+"/"+joiner).Replace(c.Host)
-	return c.Scan + c.Comma + c.OrType + " " + host + mayBreak + strings.Join(c.Digits, "\u00a0")
+	const gap = 0.3 // of the type size, between groups of digits
+	lines := r.Text.Lines(c.Scan+c.Comma+c.OrType, size, width)
+	address := r.Bold.Width(c.Host+strings.Join(c.Digits, ""), size) + gap*size*float64(len(c.Digits)-1)
+	switch last := r.Text.Width(lines[len(lines)-1]+"\u00a0", size); {
+	case address > width:
+		return len(lines) + 2
+	case last+address > width:
+		return len(lines) + 1
+	}
+	return len(lines)
 }
 
 // checkTyped makes sure that a line of type of a size in pt has room for the address up to its digits, and for these.

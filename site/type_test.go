@@ -11,9 +11,9 @@ import (
 	"example.org/doorleaf/site"
 )
 
-// How large the type is that leaves the printer, as poppler reads it from the PDF that Chromium prints. Everything on a letter is something to read, its small print and
-// the house numbers of its drawing too, so nothing on it is excepted. Clear print of the RNIB is 12 pt or more, and 14 pt is advised (as Hampshire County Council gives
-// it, hants.gov.uk); large print is 18 pt, as the American Printing House for the Blind asks for (from memory).
+// How large the type is that leaves the printer, as poppler reads it from the PDF that Chromium prints. Clear print of the RNIB is 12 pt or more, and 14 pt is advised
+// (as Hampshire County Council gives it, hants.gov.uk): the small print below a letter keeps the first, and everything else the second, the house numbers of a
+// drawing too. Large print is 18 pt, as the American Printing House for the Blind asks for (from memory), and nothing is excepted.
 const (
 	adviseClear = 14.0 // pt
 	leastClear  = 12.0
@@ -58,11 +58,15 @@ func printedSizes(t *testing.T, pdf string) map[string]float64 {
 	return all
 }
 
-func checkPrintedSizes(t *testing.T, pdf string, least float64) {
-	t.Helper()
-	for words, size := range printedSizes(t, pdf) {
+func checkPrintedSizes(b tab, pdf string, least float64) {
+	b.Helper()
+	small := evaluated[string](b, `[...document.querySelectorAll('.foot')].map(e => e.textContent).join(' ').replace(/\s+/g, ' ')`)
+	for words, size := range printedSizes(b.T, pdf) {
+		if least == adviseClear && size >= leastClear && strings.Contains(small, words) {
+			continue
+		}
 		if size < least {
-			t.Errorf("%q is printed in %.2f pt, want %g at least", words, size, least)
+			b.Errorf("%q is printed in %.2f pt, want %g at least", words, size, least)
 		}
 	}
 }
@@ -75,7 +79,7 @@ func TestSmallTypeIsFound(t *testing.T) {
 		t.Fatal(err)
 	}
 	for rule, words := range map[string]string{
-		".foot { font-size: 13pt; }": "Sheet alder-14 / request-n12", "svg text { font-size: 8px; }": "14", ".ask, q, td strong { font-size: 13.5pt; }": "Saturday, May 8",
+		".letter .foot { font-size: 11pt; }": "Sheet alder-14 / request-n12", "svg text { font-size: 8px; }": "14", ".ask, q, td strong { font-size: 13.5pt; }": "Saturday, May 8",
 	} {
 		path := demo.path("print/alder-14/smaller.html")
 		if err := os.WriteFile(path, []byte(strings.Replace(string(html), "</style>", rule+"</style>", 1)), 0o600); err != nil {

@@ -69,8 +69,9 @@ func (l Lot) SVG(leastNumber float64) template.HTML {
 	}
 	drawPlot(&out, y, l.House, `stroke-width="1.2"`)
 	drawNumber(&out, y, l.House, l.Number, leastNumber)
-	for _, w := range l.Walls {
-		drawWall(&out, y, w, workLine)
+	for _, w := range l.Walls { // white below, so that the outline of the house does not fill the gaps
+		drawWall(&out, y, w, `stroke="#fff" stroke-width="3.6"`)
+		drawWall(&out, y, w, `stroke="#000" `+workLine)
 	}
 	out.WriteString("</svg>")
 	return template.HTML(out.String())
@@ -106,7 +107,7 @@ func (h LotHome) draw(out *strings.Builder, y func(float64) float64, leastNumber
 	drawPlot(out, y, h.Plot, line)
 	drawNumber(out, y, h.Plot, h.Number, leastNumber)
 	if h.Marked {
-		drawWall(out, y, h.Facing, sideLine)
+		drawWall(out, y, h.Facing, `stroke="#000" `+sideLine)
 	}
 }
 
@@ -126,7 +127,7 @@ func drawNumber(out *strings.Builder, y func(float64) float64, p Plot, number st
 }
 
 func drawWall(out *strings.Builder, y func(float64) float64, w Wall, line string) {
-	fmt.Fprintf(out, `<path d="M%s %sL%s %s" fill="none" stroke="#000" %s/>`, ft(w.FromX), ft(y(w.FromY)), ft(w.ToX), ft(y(w.ToY)), line)
+	fmt.Fprintf(out, `<path d="M%s %sL%s %s" fill="none" %s/>`, ft(w.FromX), ft(y(w.FromY)), ft(w.ToX), ft(y(w.ToY)), line)
 }
 
 // Scale is how many mm a ft of the drawing takes when it fills a place of so many mm, and the size in mm that it then has.

@@ -61,12 +61,12 @@ func with(view templates.Face, change func(*templates.Letter)) templates.Face {
 
 // blockNames are the blocks of a letter as the coordinator knows them, in English.
 func (p press) blockNames(content notices.Content) []string {
-	desk := &voice{Speaker: p.kit.Desk, desk: p.kit.Desk}
+	english := p.kit.voice(notices.English, false)
 	var names []string
 	for _, b := range content.Blocks {
 		name := "the text"
 		if b.Head.ID != "" {
-			name = fmt.Sprintf("the block %q", desk.plain(b.Head))
+			name = fmt.Sprintf("the block %q", english.plain(b.Head))
 		}
 		names = append(names, name)
 	}

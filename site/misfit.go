@@ -16,7 +16,7 @@ func (r ruler) misfit(view templates.Face, blocks []string) error {
 	}
 	for i, block := range view.Letter.Text.Blocks {
 		if r.tooHigh(with(bare, func(l *templates.Letter) { l.Text.Blocks = []templates.Block{block} })) {
-			return fmt.Errorf("%s leaves no room on a side of paper; shorten the names in it", blocks[i])
+			return fmt.Errorf("%s is too long for a side of paper in this language; have it shortened there", blocks[i])
 		}
 	}
 	if r.tooHigh(with(bare, func(l *templates.Letter) { l.Blanks = view.Letter.Blanks })) {
@@ -25,6 +25,9 @@ func (r ruler) misfit(view templates.Face, blocks []string) error {
 	most := mostSides(view.Letter.Type)
 	if table := r.tableHeight(view.Letter.Text, view.Letter.Type); table > r.letterHeight(view)/2 {
 		return fmt.Errorf("the table of days is %.0f mm high and takes more than %d sides of paper; give equal days equal hours and arrangements, or split the job in two", table, most)
+	}
+	if r.letterHeight(bare) > templates.FieldHeight*0.6 {
+		return r.bareMisfit(bare)
 	}
 	return fmt.Errorf("all of it together takes more than %d sides of paper; shorten the names, or split the job in two", most)
 }
@@ -58,12 +61,12 @@ func with(view templates.Face, change func(*templates.Letter)) templates.Face {
 
 // blockNames are the blocks of a letter as the coordinator knows them, in English.
 func (p press) blockNames(content notices.Content) []string {
-	desk := &voice{Speaker: p.kit.Desk, desk: p.kit.Desk}
+	english := p.kit.voice(notices.English, false)
 	var names []string
 	for _, b := range content.Blocks {
 		name := "the text"
 		if b.Head.ID != "" {
-			name = fmt.Sprintf("the block %q", desk.plain(b.Head))
+			name = fmt.Sprintf("the block %q", english.plain(b.Head))
 		}
 		names = append(names, name)
 	}

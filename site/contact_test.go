@@ -61,6 +61,7 @@ func TestContactSheetShowsEverything(t *testing.T) {
 // A frame of the contact sheet is as large as the file that it shows: nothing is cut off, and there is no more than the air around a side. A sign over several
 // sheets is shown joined. Outside reference: Chromium, which lays both out.
 func TestContactFramesFitTheirSheets(t *testing.T) {
+	t.Parallel()
 	for paper := range demos {
 		t.Run(paper, func(t *testing.T) {
 			demo := demoOn(t, paper)

@@ -97,6 +97,7 @@ func afterMake(t *testing.T, jobs ...notices.Job) site.Ledger {
 // Every step of every kind, with an empty ledger: 15 days before its last day it is not listed, from 14 days before it comes, on its last day it is for
 // today, and so it stays until it is late. What is never late passes, or waits for somebody.
 func TestDueTurnsWithTheDays(t *testing.T) {
+	t.Parallel()
 	for name, checks := range map[string]string{"before": "", "flats": flats, "signs": flatSigns, "porch": onlyPorch, "failed": dirtyHall, "unset": dirtyUnset, "over": allPassed} {
 		job := dueAt(t, "elm-14", checks)
 		for _, step := range notices.Steps(job) {

@@ -8,6 +8,7 @@ import (
 )
 
 func TestPrintedInLargePrint(t *testing.T) {
+	t.Parallel()
 	demo := demoOn(t, "letter\nlarge_print: yes")
 	for _, job := range demo.jobs {
 		for _, sheet := range job.Sheets {

@@ -12,6 +12,7 @@ import (
 
 // What leaves no room on paper is named: the sheet, the language, the part, and what to do.
 func TestMisfitsAreNamed(t *testing.T) {
+	t.Parallel()
 	for name, c := range map[string]struct {
 		change func(*notices.Job)
 		want   []string

@@ -236,6 +236,7 @@ func built(t *testing.T, job notices.Job, plan notices.Plan) site.Unit {
 
 // Nothing under web/ tells one family from another, in any state of a job: not who lives there, who checked on which day, or which rule binds.
 func TestPagesAreTheSameForEveryFamilyToTheEnd(t *testing.T) {
+	t.Parallel()
 	changes := maps.Clone(otherFamilies)
 	maps.DeleteFunc(changes, func(name string, _ func(*notices.Job)) bool {
 		// They change the work that has been checked, or, here, the outside work, whose side a page shows.
@@ -300,6 +301,7 @@ var newKinds = []string{
 // Every sheet of the end is printed by a browser: nothing cut off, no line wrapped, type of the size in the record, its code read back by zbar, and as many sides
 // as the record says.
 func TestPrintedOutcomes(t *testing.T) {
+	t.Parallel()
 	folder := newFolder(t)
 	var jobs []notices.Job
 	for i, state := range []string{"one of each", "all passed", "notice_to_each_home", "signs_in_the_building"} {
@@ -350,6 +352,7 @@ func checkPrinted(t *testing.T, made *builtDemo, sheet site.SheetRecord) {
 // What is read in ten seconds, hangs, or tells a family where it may go is one side in each language. The notice after the work has lines to fill in and may take
 // the back as well.
 func TestSheetsOfTheEndAreOneSide(t *testing.T) {
+	t.Parallel()
 	for name, job := range endings(t) {
 		for _, sheet := range built(t, job, notices.Decide(job)).Record.Sheets {
 			for _, face := range sheet.Faces {

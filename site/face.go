@@ -61,9 +61,6 @@ func (p press) addLetter(v *voice, sheet notices.Sheet, face notices.Face, view 
 		return err
 	}
 	view.Letter = letter
-	if err := (ruler{Cast: v.cast}).checkHost(view.Code, p.leastType()); err != nil {
-		return err
-	}
 	looks, err := p.looks(v.cast, sheet.Kind, letter.Text, v.plain(face.Head))
 	if err != nil {
 		return err
@@ -102,10 +99,12 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 		Scan: v.plain(notices.FootScan.With()), Comma: v.Comma(), OrType: v.plain(notices.FootOrType.With()),
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
+	size, width := p.leastType(), templates.FieldWidth-view.Code.Size-templates.FooterGap
 	if kind == notices.WorkAreaSign {
-		if err := (ruler{Cast: v.cast}).checkTyped(view.Code); err != nil {
-			return err
-		}
+		size, width = templates.SignTyped, templates.FieldWidth
+	}
+	if err := (ruler{Cast: v.cast}).checkTyped(view.Code, size, points(width)); err != nil {
+		return err
 	}
 	record.QR, record.Page = at.code(), at.file()
 	record.QRVersion, record.QRLevel, record.QRModuleMM = qr.version, level, qr.module(view.Code.Size)

@@ -34,7 +34,7 @@ func checkLarge(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 	checkSigning(b, sheet)
 	printed := b.pdf()
 	checkPaper(t, printed, "letter", sides(sheet))
-	checkPrintedSizes(t, printed, leastLarge)
+	checkPrintedSizes(b, printed, leastLarge)
 }
 
 // checkSigning makes sure that all lines to fill in of a receipt, with their labels, stand on one side of paper, in the language of its reader.

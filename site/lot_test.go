@@ -43,7 +43,7 @@ func TestLinesOfTheDrawingInBlackAndWhite(t *testing.T) {
 			if sheet.Kind != "close_windows_request" {
 				continue
 			}
-			for _, dpi := range []int{300, 150} {
+			for _, dpi := range []int{300, 150, 100} {
 				t.Run(fmt.Sprintf("%s/%s at %d dpi", job.Code, sheet.ID, dpi), func(t *testing.T) {
 					faults, lines := lotFaults(t, demo.path(sheet.Path), dpi)
 					for _, fault := range faults {

@@ -340,7 +340,7 @@ func checkPrinted(t *testing.T, made *builtDemo, sheet site.SheetRecord) {
 	b.asPrinted()
 	printed := b.pdf()
 	checkPaper(t, printed, sheet.Paper, sides(sheet))
-	checkPrintedSizes(t, printed, leastTypeOf(sheet))
+	checkPrintedSizes(b, printed, leastTypeOf(sheet))
 	for _, face := range measuredFaces(b) {
 		checkField(t, face)
 		checkLines(t, face)

@@ -67,7 +67,7 @@ func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 	printed := b.pdf()
 	checkPaper(t, printed, sheet.Paper, sides(sheet))
 	checkFonts(t, printed, demo.families()...)
-	checkPrintedSizes(t, printed, leastTypeOf(sheet))
+	checkPrintedSizes(b, printed, leastTypeOf(sheet))
 	for i, face := range faces {
 		checkField(t, face)
 		checkLines(t, face)
@@ -222,7 +222,7 @@ type measuredFace struct {
 	Texts []struct {
 		Text   string
 		Size   float64
-		Small  bool // in the foot or the address to type of a sign
+		Small  bool // in the foot, or the address to type of a sign
 		Box    box
 		Fitted bool
 	}
@@ -285,7 +285,7 @@ const measureFaces = `(async () => {
     while (walker.nextNode()) {
       const node = walker.currentNode, e = node.parentElement;
       if (!node.data.trim() || e.closest('svg')) continue;
-      const small = e.closest('.sign :is(.foot, .typed)') != null, fitted = e.closest('.fit') != null;
+      const small = e.closest('.foot, .sign .typed') != null, fitted = e.closest('.fit') != null;
       for (let r of rangeOf(node).getClientRects()) {
         const more = r.height - parseFloat(getComputedStyle(e).lineHeight); // the height that a font says of itself, in whole px, may be more than a line has
         const over = more > 0 ? more / 2 + 1 : 0;

@@ -217,7 +217,7 @@ func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
 	if view.Code.SVG != "" {
 		who += templates.TypedAbove + lineHeight(t.Least)*float64(r.typedLines(view.Code, t.Least, points(width)))
 	}
-	foot := millimetres(t.Least*templates.FootLeading) * float64(r.footLines(view.Foot, t))
+	foot := millimetres(t.Small*templates.FootLeading) * float64(r.footLines(view.Foot, t))
 	return templates.FooterAbove + max(view.Code.Size, who) + templates.FootRule + foot
 }
 
@@ -225,19 +225,19 @@ func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
 func (r ruler) footLines(f templates.Foot, t templates.Type) int {
 	width, lines := points(templates.FieldWidth), 0
 	if f.Replaces != "" {
-		lines += len(r.Text.Lines(f.Replaces+" "+f.ReplacesDay, t.Least, width))
+		lines += len(r.Text.Lines(f.Replaces+" "+f.ReplacesDay, t.Small, width))
 	}
 	text := f.Caution
 	if f.Draft != "" {
 		text += " · " + f.Draft
 	}
-	set := r.Text.Lines(text, t.Least, width)
+	set := r.Text.Lines(text, t.Small, width)
 	number := f.Sheet
 	if f.Revision != "" {
 		number += " · " + f.Revision
 	}
-	if r.Text.Width(set[len(set)-1], t.Least)+r.Text.Width(number, t.Least)+points(templates.FootGap) > width {
-		lines += len(r.Text.Lines(number, t.Least, width))
+	if r.Text.Width(set[len(set)-1], t.Small)+r.Text.Width(number, t.Small)+points(templates.FootGap) > width {
+		lines += len(r.Text.Lines(number, t.Small, width))
 	}
 	return lines + len(set)
 }
@@ -256,26 +256,10 @@ func (r ruler) typedLines(c templates.Code, size, width float64) int {
 	return len(lines)
 }
 
-// checkHost makes sure that the base address keeps to a line beside the code of a letter.
-func (r ruler) checkHost(c templates.Code, least float64) error {
-	host, room := millimetres(r.Bold.Width(c.Host, least)), (templates.FieldWidth-c.Size-templates.FooterGap)*(1-spare)
-	if host > room {
-		return fmt.Errorf("the base address takes %.0f mm on paper, and a line to type it from has %.0f mm; choose a shorter one", host, room)
-	}
-	return nil
-}
-
-// typed is the line with the address to type.
-func typed(c templates.Code) string {
-	return fmt.Sprintf("%s, %s %s%s", c.Scan, c.OrType, c.Host, strings.Join(c.Digits, " "))
-}
-
-// checkTyped makes sure that the line with the address takes two lines of a sign at most, and the address itself one.
-func (r ruler) checkTyped(c templates.Code) error {
-	room := points(templates.FieldWidth) * (1 - spare)
-	address := c.Host + strings.Join(c.Digits, " ")
-	if r.Bold.Width(address, templates.SignTyped) > room || len(r.Bold.Lines(typed(c), templates.SignTyped, room)) > 2 {
-		return fmt.Errorf("the address to type is too long for a line of a sign; choose a shorter base address than %s", c.Host)
+// checkTyped makes sure that a line of type of a size in pt has room for the address up to its digits, and for these.
+func (r ruler) checkTyped(c templates.Code, size, width float64) error {
+	if r.Bold.Width(c.Host, size) > width*(1-spare) {
+		return fmt.Errorf("the base address is so long that %s does not go on one line of a sheet; choose a shorter one", c.Host)
 	}
 	return nil
 }

@@ -4,16 +4,20 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
 )
 
-// How large the type is that leaves the printer, as poppler reads it from the PDF that Chromium prints. Everything on a letter is something to read, its small print and
-// the house numbers of its drawing too, so nothing on it is excepted. Clear print of the RNIB is 12 pt or more, and 14 pt is advised (as Hampshire County Council gives
-// it, hants.gov.uk); large print is 18 pt, as the American Printing House for the Blind asks for (from memory).
+// How large the type is that leaves the printer, as poppler reads it from the PDF that Chromium prints. Clear print of the RNIB is 12 pt or more, and 14 pt is advised
+// (as Hampshire County Council gives it, hants.gov.uk): the small print below a letter keeps the first, and everything else the second, the house numbers of a
+// drawing too. Large print is 18 pt, as the American Printing House for the Blind asks for (from memory), and nothing is excepted.
 const (
 	adviseClear = 14.0 // pt
 	leastClear  = 12.0
@@ -58,11 +62,34 @@ func printedSizes(t *testing.T, pdf string) map[string]float64 {
 	return all
 }
 
-func checkPrintedSizes(t *testing.T, pdf string, least float64) {
-	t.Helper()
-	for words, size := range printedSizes(t, pdf) {
+// areIn finds each word of a PDF in a text. They come with ligatures and the shapes of letters for characters, Arabic ones from left to right, and with the
+// dots between parts of the small print.
+func areIn(words, text string) bool {
+	return !slices.ContainsFunc(strings.Fields(words), func(word string) bool {
+		letters := []rune(word)
+		slices.Reverse(letters)
+		return !strings.Contains(bare(text), bare(word)) && !strings.Contains(bare(text), bare(string(letters)))
+	})
+}
+
+func bare(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) || unicode.Is(unicode.Mn, r) || r == '·' {
+			return -1
+		}
+		return r
+	}, norm.NFKD.String(text))
+}
+
+func checkPrintedSizes(b tab, pdf string, least float64) {
+	b.Helper()
+	small := evaluated[string](b, `[...document.querySelectorAll('.foot')].map(e => e.textContent).join(' ').replace(/\s+/g, ' ')`)
+	for words, size := range printedSizes(b.T, pdf) {
+		if least == adviseClear && size >= leastClear && areIn(words, small) {
+			continue
+		}
 		if size < least {
-			t.Errorf("%q is printed in %.2f pt, want %g at least", words, size, least)
+			b.Errorf("%q is printed in %.2f pt, want %g at least", words, size, least)
 		}
 	}
 }
@@ -75,7 +102,7 @@ func TestSmallTypeIsFound(t *testing.T) {
 		t.Fatal(err)
 	}
 	for rule, words := range map[string]string{
-		".foot { font-size: 13pt; }": "Sheet alder-14 / request-n12", "svg text { font-size: 8px; }": "14", ".ask, q, td strong { font-size: 13.5pt; }": "Saturday, May 8",
+		".letter .foot { font-size: 11pt; }": "Sheet alder-14 / request-n12", "svg text { font-size: 8px; }": "14", ".ask, q, td strong { font-size: 13.5pt; }": "Saturday, May 8",
 	} {
 		path := demo.path("print/alder-14/smaller.html")
 		if err := os.WriteFile(path, []byte(strings.Replace(string(html), "</style>", rule+"</style>", 1)), 0o600); err != nil {

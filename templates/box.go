@@ -11,7 +11,7 @@ type Box struct {
 // The boxes of the layouts. The least size of orders is that of the floor for messages on a sign, and depends on the script. Each is also the size of its element in css/sheet.css: whoever moves one moves both.
 var (
 	DangerBox  = Box{Width: 166, Height: 22, Leading: 1, Min: 36, Max: 80}
-	HazardsBox = Box{Width: 170, Height: 101, Leading: 1.08, Gap: 0.22, Min: 20, Max: 60}
+	HazardsBox = Box{Width: 170, Height: 98, Leading: 1.08, Gap: 0.22, Min: 20, Max: 60}
 	AreaBox    = Box{Width: 134, Height: 18, Leading: 1.15, Min: 18, Max: 48}
 	OrdersBox  = Box{Width: 114, Height: 41, Leading: 1.15, Gap: 0.18, Max: 22}
 	ContactBox = Box{Width: 114, Height: 20, Leading: 1.25, Min: 12, Max: 14}

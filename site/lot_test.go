@@ -128,8 +128,8 @@ func (l lotLine) fault(side *image.Gray, scale float64) string {
 		return fmt.Sprintf("work: %.1f mm wide with %d stripes on %.1f mm, want 1.1 mm and one for each 2 mm at least", wide, len(stripes), length)
 	case l.Name == "reach" && l.Sample && (wide > 0.7 || float64(len(stripes)) < length/3):
 		return fmt.Sprintf("reach: %.1f mm wide with %d dashes on %.1f mm, want 0.7 mm at most and one for each 3 mm at least", wide, len(stripes), length)
-	case l.Name == "reach" && !l.Sample && (len(stripes) < 5 || total(stripes) < total(runs)/2):
-		return fmt.Sprintf("reach: %d dashes of %.0f mm on %.0f mm of ink, want 5 and a half at least; houses and other outlines hide the rest", len(stripes), total(stripes), total(runs))
+	case l.Name == "reach" && !l.Sample && (len(stripes) < 5 || total(stripes) < total(runs)/3):
+		return fmt.Sprintf("reach: %d dashes of %.0f mm on %.0f mm of ink, want 5 and a third at least; houses and other outlines hide the rest", len(stripes), total(stripes), total(runs))
 	}
 	return ""
 }

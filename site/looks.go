@@ -12,7 +12,8 @@ type look struct {
 	head templates.Fitted
 }
 
-// looks are those that a letter may have, the quickest to read first. The last is the one that takes the least room: the least type that there is.
+// looks are those that a letter may have, the quickest to read first. The last is the one that takes the least room: the least type that there is, and small
+// print that is smaller.
 func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head string) ([]look, error) {
 	least := p.leastType()
 	box := templates.HeadBox
@@ -32,10 +33,17 @@ func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head
 	}
 	all = append(all, sized(templates.HeadALine, least, least+3, usual)...)
 	all = append(all, sized(templates.RunOn, least, least+1, usual)...)
-	if small, err := fitted(cast.Bold, []string{head}, templates.TightBox); err == nil {
-		all = append(all, sized(templates.Tight, least, least, small)...)
+	small, err := fitted(cast.Bold, []string{head}, templates.TightBox)
+	if err != nil {
+		small = usual
 	}
-	return all, nil
+	tight := look{templates.TypeOf(templates.Tight, least, least), small}
+	smallest := tight
+	smallest.Small = templates.SmallPrint
+	if p.programme.LargePrint {
+		smallest = tight // all of it is large
+	}
+	return append(all, tight, smallest), nil
 }
 
 // leastType is the least size in pt of anything on a letter.

@@ -59,19 +59,22 @@ func (l Lot) SVG(leastNumber float64) template.HTML {
 	top := box.Y + box.Depth
 	y := func(v float64) float64 { return top - v } // SVG counts downwards
 	fmt.Fprintf(&out, `<svg viewBox="%s 0 %s %s" aria-hidden="true" focusable="false">`, ft(box.X), ft(box.Width), ft(box.Depth))
-	for _, line := range []string{`stroke="#000" ` + reachLine, `stroke="none"`} { // the second time hides where outlines cross
-		for _, w := range l.Walls {
-			l.drawReach(&out, y, w, line)
-		}
+	for _, w := range l.Walls {
+		l.drawReach(&out, y, w, l.Reach, `stroke="#fff" stroke-width="1"`) // dashes of two outlines would run together where they meet
+		l.drawReach(&out, y, w, l.Reach, `stroke="#000" `+reachLine)
+	}
+	for _, w := range l.Walls { // hides what lies inside
+		l.drawReach(&out, y, w, l.Reach-0.5, `stroke="none"`)
 	}
 	for _, h := range l.Homes {
 		h.draw(&out, y, leastNumber)
 	}
 	drawPlot(&out, y, l.House, `stroke-width="1.2"`)
 	drawNumber(&out, y, l.House, l.Number, leastNumber)
-	for _, w := range l.Walls { // white below, so that the outline of the house does not fill the gaps
-		drawWall(&out, y, w, `stroke="#fff" stroke-width="3.6"`)
-		drawWall(&out, y, w, `stroke="#000" `+workLine)
+	for _, line := range []string{`stroke="#fff" stroke-width="3.6"`, `stroke="#000" ` + workLine} { // no outline between the stripes
+		for _, w := range l.Walls {
+			drawWall(&out, y, w, line)
+		}
 	}
 	out.WriteString("</svg>")
 	return template.HTML(out.String())
@@ -93,10 +96,10 @@ func (s Sample) SVG(width, height float64) template.HTML {
 		ft(width), ft(height), ft(height/2), s))
 }
 
-func (l Lot) drawReach(out *strings.Builder, y func(float64) float64, w Wall, line string) {
-	x0, x1 := min(w.FromX, w.ToX)-l.Reach, max(w.FromX, w.ToX)+l.Reach
-	y0, y1 := y(max(w.FromY, w.ToY))-l.Reach, y(min(w.FromY, w.ToY))+l.Reach
-	fmt.Fprintf(out, `<rect x="%s" y="%s" width="%s" height="%s" rx="%s" fill="#fff" %s/>`, ft(x0), ft(y0), ft(x1-x0), ft(y1-y0), ft(l.Reach), line)
+func (l Lot) drawReach(out *strings.Builder, y func(float64) float64, w Wall, reach float64, line string) {
+	x0, x1 := min(w.FromX, w.ToX)-reach, max(w.FromX, w.ToX)+reach
+	y0, y1 := y(max(w.FromY, w.ToY))-reach, y(min(w.FromY, w.ToY))+reach
+	fmt.Fprintf(out, `<rect x="%s" y="%s" width="%s" height="%s" rx="%s" fill="#fff" %s/>`, ft(x0), ft(y0), ft(x1-x0), ft(y1-y0), ft(reach), line)
 }
 
 func (h LotHome) draw(out *strings.Builder, y func(float64) float64, leastNumber float64) {

@@ -3,7 +3,7 @@ package templates
 // A Type is how a letter is set. The sheet takes its sizes from here; a test compares the heights that are reckoned from them with a browser.
 type Type struct {
 	Least         float64 // pt: names, captions, labels to fill in, whom to call, the address to type
-	Small         float64 // pt: the small print; nothing is smaller
+	Small         float64 // pt: the small print
 	Facts, Blocks float64 // pt
 	Phone         float64 // pt
 	Setting       Setting
@@ -28,16 +28,13 @@ const (
 // (hants.gov.uk); large print is 18 pt, as the American Printing House for the Blind asks for (from memory).
 const (
 	LeastType  = 14.0
-	SmallPrint = 12.0 // the caution, the state of a translation, the number of the sheet
+	SmallPrint = 12.0 // what stands below the rule, where nothing else saves a side of paper
 	LargePrint = 18.0 // all of it
 )
 
 // TypeOf is the type with running text of a size in pt.
 func TypeOf(s Setting, least, text float64) Type {
-	t := Type{Least: least, Small: SmallPrint, Facts: text, Blocks: text, Phone: least + 6, Setting: s, Mark: 26, BlockGap: 2.6}
-	if least >= LargePrint {
-		t.Small = least
-	}
+	t := Type{Least: least, Small: least, Facts: text, Blocks: text, Phone: least + 6, Setting: s, Mark: 26, BlockGap: 2.6}
 	if s.SentenceALine() {
 		t.Facts, t.BlockGap = text+2, 3.4
 	}

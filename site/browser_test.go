@@ -211,7 +211,7 @@ type tab struct {
 // openTab is an empty tab that closes with the test.
 func openTab(t *testing.T) tab {
 	t.Helper()
-	path := program(t, "no Chromium found: install it or set CHROME_PATH", os.Getenv("CHROME_PATH"), "chromium", "chromium-browser", "google-chrome")
+	path := chromium(t)
 	browser.once.Do(func() { startBrowser(path) })
 	if browser.err != nil {
 		t.Fatalf("Chromium does not start: %v", browser.err)
@@ -223,6 +223,19 @@ func openTab(t *testing.T) tab {
 	limited, cancel := context.WithTimeout(ctx, time.Minute)
 	t.Cleanup(func() { cancel(); closeTab() })
 	return tab{t, limited}
+}
+
+// chromium is the path of the browser. Without one the test is skipped, but not under CI.
+func chromium(t *testing.T) string {
+	t.Helper()
+	return program(t, "no Chromium found: install it or set CHROME_PATH", os.Getenv("CHROME_PATH"), "chromium", "chromium-browser", "google-chrome")
+}
+
+// painters skips a test that looks at paper where nobody can paint it.
+func painters(t *testing.T) {
+	t.Helper()
+	chromium(t)
+	program(t, "no pdftoppm found: install poppler-utils", "pdftoppm")
 }
 
 func (b tab) do(steps ...chromedp.Action[chromedp.Void]) {

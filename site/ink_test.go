@@ -60,6 +60,7 @@ const (
 // One sheet of each kind and look is checked on every side: text, pictograms and ink.
 func TestSheetsInBlackAndWhite(t *testing.T) {
 	t.Parallel()
+	painters(t)
 	demo := demoOn(t, "letter")
 	seen := map[string]*image.Gray{} // pictograms by their drawing
 	for _, sheet := range differing(demo) {

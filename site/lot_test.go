@@ -37,6 +37,7 @@ const findLotLines = `[...document.querySelectorAll('section.face:not(.blank)')]
 const stepMM = 0.05
 
 func TestLinesOfTheDrawingInBlackAndWhite(t *testing.T) {
+	painters(t)
 	demo, drawn := demoOn(t, "letter"), 0
 	for _, job := range demo.jobs {
 		for _, sheet := range job.Sheets {

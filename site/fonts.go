@@ -54,7 +54,7 @@ func (p press) fontRecords() []FontRecord {
 // drawn is an error when no font of the job has a character of a sheet, which would print as a box.
 func (p press) drawn(sheet []byte) error {
 	fonts, seen := p.fonts(), map[rune]bool{}
-	for _, r := range plainText(template.HTML(sheet)) {
+	for _, r := range templates.PlainText(string(sheet)) {
 		if seen[r] {
 			continue
 		}

@@ -87,6 +87,40 @@ func TestSignsOutsideReachThePublishedDistance(t *testing.T) {
 	}
 }
 
+// In every language the sign reaches that far on four sheets of Letter paper at the most.
+func TestSignsReachOnFourSheets(t *testing.T) {
+	published := publishedDistance(t)
+	for _, language := range notices.Languages {
+		t.Run(language.Name, func(t *testing.T) {
+			job := small(demoJob(t, "alder-14"))
+			job.Programme.Languages = []notices.Language{notices.English, language.Tag}
+			job.Households[0].Languages = []notices.Language{language.Tag}
+			for i := range job.Neighbours {
+				job.Neighbours[i].Languages = []notices.Language{language.Tag}
+			}
+			folder := newFolder(t)
+			_, err := folder.Make([]notices.Job{job}, marchFirst, func(string) {})
+			skipForFonts(t, err)
+			if err != nil {
+				t.Fatal(err)
+			}
+			seen := false
+			for _, sheet := range recordOf(t, filesIn(t, folder.Out), "alder-14").Sheets {
+				if face := sheet.Faces[0]; sheet.ReadFromFt > 0 {
+					seen = seen || face.Language == string(language.Tag)
+					checkReaches(t, sheet, published)
+					if face.Pages > 4 {
+						t.Errorf("%s takes %d sheets", sheet.ID, face.Pages)
+					}
+				}
+			}
+			if !seen {
+				t.Error("no sign outside in this language")
+			}
+		})
+	}
+}
+
 func checkReaches(t *testing.T, sheet site.SheetRecord, published float64) {
 	t.Helper()
 	face := sheet.Faces[0]

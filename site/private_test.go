@@ -247,8 +247,8 @@ func TestHostileTextIsShownAsTyped(t *testing.T) {
 // A character that no font has would print as a box. Private-use characters also stand for values while a text is rendered.
 func TestCharactersThatNoFontHasAreRefused(t *testing.T) {
 	for text, want := range map[string]string{
-		"\uE000\uE001 x": "no font is known for '\\ue000' (U+E000); write it in another script",
-		"Rosa 🐕":         "no font is known for '🐕' (U+1F415); write it in another script",
+		"\uE000\uE001 x": "no font is known for '\\ue000' (U+E000); or write this in another script",
+		"Rosa 🐕":         "no font is known for '🐕' (U+1F415); or write this in another script",
 	} {
 		job := demoJob(t, "alder-14")
 		job.Households[0].Name = text

@@ -38,7 +38,7 @@ func (r ruler) letterHeight(view templates.Face) float64 {
 
 // fromHeight is that of the line with the reader's name and the programme's. Where they are too wide for one line, each has its share of the width.
 func (r ruler) fromHeight(text templates.Text, t templates.Type) float64 {
-	reader := plainText(template.HTML(text.ForLabel) + " " + text.For)
+	reader := templates.PlainText(text.ForLabel + " " + string(text.For))
 	room, wide, lines := points(templates.FieldWidth-templates.FromGap), r.Text.Width(reader, t.Least)+r.Text.Width(text.From, t.Least), 1
 	if wide > room {
 		for _, name := range []string{reader, text.From} {
@@ -171,7 +171,7 @@ func (r ruler) tooWide(view templates.Face) bool {
 func (r ruler) overflows(pieces []template.HTML, view templates.Face, width float64) bool {
 	size := view.Letter.Type.Facts
 	for _, piece := range pieces {
-		for _, line := range r.fontOf(piece).Lines(plainText(piece), size, points(width)) {
+		for _, line := range r.fontOf(piece).Lines(templates.PlainText(string(piece)), size, points(width)) {
 			if r.fontOf(piece).Width(line, size) > points(width) {
 				return true
 			}
@@ -187,7 +187,7 @@ func (r ruler) blockLines(b templates.Block, t templates.Type) int {
 	}
 	var text string
 	for _, line := range b.Lines {
-		text += templates.Gap(text, string(line)) + plainText(line)
+		text += templates.Gap(text, string(line)) + templates.PlainText(string(line))
 	}
 	pieces := []template.HTML{head, template.HTML(html.EscapeString(text))}
 	if t.Setting.RunsOn() {
@@ -256,7 +256,7 @@ func (r ruler) typedLines(c templates.Code, size, width float64) int {
 	return len(lines)
 }
 
-// checkTyped makes sure that a line of type of a size in pt has room for the address up to its digits, and for these.
+// checkTyped makes sure that a line of a width in pt has room for the address up to its digits, in type of a size in pt.
 func (r ruler) checkTyped(c templates.Code, size, width float64) error {
 	if r.Bold.Width(c.Host, size) > width*(1-spare) {
 		return fmt.Errorf("the base address is so long that %s does not go on one line of a sheet; choose a shorter one", c.Host)
@@ -274,7 +274,7 @@ func (r ruler) phoneWidth(call templates.Call, t templates.Type) float64 {
 func (r ruler) linesOf(pieces []template.HTML, size, width float64) int {
 	lines := 0
 	for _, piece := range pieces {
-		if text := plainText(r.heldTogether(piece, size, width)); text != "" {
+		if text := templates.PlainText(string(r.heldTogether(piece, size, width))); text != "" {
 			lines += len(r.fontOf(piece).Lines(text, size, points(width)))
 		}
 	}
@@ -284,7 +284,7 @@ func (r ruler) linesOf(pieces []template.HTML, size, width float64) int {
 // heldTogether has no space to break at in its bold parts, as a day stays on one line where a line has room for it.
 func (r ruler) heldTogether(piece template.HTML, size, width float64) template.HTML {
 	return template.HTML(bold.ReplaceAllStringFunc(string(piece), func(part string) string {
-		if r.Bold.Width(plainText(template.HTML(part)), size) > points(width) {
+		if r.Bold.Width(templates.PlainText(part), size) > points(width) {
 			return part
 		}
 		return strings.ReplaceAll(part, " ", "\u00a0")
@@ -299,13 +299,6 @@ func (r ruler) fontOf(piece template.HTML) *fit.Font {
 		return r.Bold
 	}
 	return r.Text
-}
-
-var tag = regexp.MustCompile(`<[^>]*>`)
-
-// plainText is the text of HTML that we made ourselves.
-func plainText(h template.HTML) string {
-	return html.UnescapeString(tag.ReplaceAllString(string(h), ""))
 }
 
 func lineHeight(size float64) float64 { return millimetres(size * templates.TextLeading) }

@@ -13,8 +13,8 @@ import (
 // Gap is what stands between two texts or pieces of HTML on a line: a space, or nothing where Chinese has none. A full-width sign such as "：" or "。" brings its own
 // space, and between two wide characters there is none, as when CSS joins two lines (CSS Text Level 3, "Segment Break Transformation Rules").
 func Gap(before, after string) string {
-	last, _ := utf8.DecodeLastRuneInString(words(before))
-	first, _ := utf8.DecodeRuneInString(words(after))
+	last, _ := utf8.DecodeLastRuneInString(strings.TrimSpace(PlainText(before)))
+	first, _ := utf8.DecodeRuneInString(strings.TrimSpace(PlainText(after)))
 	if isWide(last) && (unicode.IsPunct(last) || isWide(first)) {
 		return ""
 	}
@@ -29,6 +29,7 @@ func isWide(r rune) bool {
 
 var tag = regexp.MustCompile(`<[^>]*>`)
 
-func words(markup string) string {
-	return strings.TrimSpace(html.UnescapeString(tag.ReplaceAllString(markup, "")))
+// PlainText is the text of HTML that we made ourselves.
+func PlainText(markup string) string {
+	return html.UnescapeString(tag.ReplaceAllString(markup, ""))
 }

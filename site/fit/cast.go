@@ -108,7 +108,7 @@ func (s *Shelf) find(row script, text string) (trio, error) {
 			}
 		}
 	}
-	return trio{}, fmt.Errorf("no font of this computer has %q (%U); install %s, or write it in another script", missing[0], missing[0], row.install)
+	return trio{}, fmt.Errorf("no font of this computer has %q (%U); install %s", missing[0], missing[0], row.install)
 }
 
 // findFor gives fonts for the script of a character of a name.
@@ -117,19 +117,19 @@ func (s *Shelf) findFor(r rune, name string) (trio, error) {
 		if slices.Contains(row.letters, language.LookupScript(r)) {
 			found, err := s.find(row, name)
 			if err == nil && !found.knows(r) {
-				err = fmt.Errorf("%s lacks %q (%U); write it in another script", found.text.Family, r, r)
+				err = fmt.Errorf("%s lacks %q (%U)", found.text.Family, r, r)
 			}
 			return found, inText(name, err)
 		}
 	}
-	return trio{}, inText(name, fmt.Errorf("no font is known for %q (%U); write it in another script", r, r))
+	return trio{}, inText(name, fmt.Errorf("no font is known for %q (%U)", r, r))
 }
 
 func inText(name string, err error) error {
 	if err == nil {
 		return nil
 	}
-	return fmt.Errorf("%q: %w", name, err)
+	return fmt.Errorf("%q: %w; or write this in another script", name, err)
 }
 
 // lettersOf are the characters of a text that are of this script, each once.

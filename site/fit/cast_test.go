@@ -82,12 +82,12 @@ func TestCastSaysWhatToInstall(t *testing.T) {
 		read                func(string) ([]byte, error)
 		want                string
 	}{
-		{"Hans", "请不要", "", nothingInstalled, `no font of this computer has '请' (U+8BF7); install Noto Sans CJK, or write it in another script`},
-		{"Khmr", "សូម", "", broken, `no font of this computer has 'ស' (U+179F); install Noto Sans Khmer, or write it in another script`},
-		{"Latn", "Keep out", "王小明", nothingInstalled, `"王小明": no font of this computer has '王' (U+738B); install Noto Sans CJK, or write it in another script`},
-		{"Latn", "Keep out", "王小明", roboto, `"王小明": no font of this computer has '王' (U+738B); install Noto Sans CJK, or write it in another script`},
-		{"Latn", "Keep out", "ᏣᎳᎩ", nothingInstalled, `"ᏣᎳᎩ": no font is known for 'Ꮳ' (U+13E3); write it in another script`},
-		{"Latn", "Keep out", "Rosa 🐕", nothingInstalled, `"Rosa 🐕": no font is known for '🐕' (U+1F415); write it in another script`},
+		{"Hans", "请不要", "", nothingInstalled, `no font of this computer has '请' (U+8BF7); install Noto Sans CJK`},
+		{"Khmr", "សូម", "", broken, `no font of this computer has 'ស' (U+179F); install Noto Sans Khmer`},
+		{"Latn", "Keep out", "王小明", nothingInstalled, `"王小明": no font of this computer has '王' (U+738B); install Noto Sans CJK; or write this in another script`},
+		{"Latn", "Keep out", "王小明", roboto, `"王小明": no font of this computer has '王' (U+738B); install Noto Sans CJK; or write this in another script`},
+		{"Latn", "Keep out", "ᏣᎳᎩ", nothingInstalled, `"ᏣᎳᎩ": no font is known for 'Ꮳ' (U+13E3); or write this in another script`},
+		{"Latn", "Keep out", "Rosa 🐕", nothingInstalled, `"Rosa 🐕": no font is known for '🐕' (U+1F415); or write this in another script`},
 		{"Xxxx", "a", "", nothingInstalled, "no font is known for the script Xxxx"},
 	} {
 		_, err := NewShelf(c.read).Cast(c.code, c.letters, []string{c.name})

@@ -22,7 +22,6 @@ var (
 	han      = measure{What: "whole characters", Times: 25.0 / 16, top: '国', bottom: '国',
 		Source: "JIS Z 8513, as a page of designers gives it (unix-d.co.jp, GUI Tips 1-1-01, read 2026-11-25): at least 25 minutes of arc for Han characters where Latin letters and digits need 16"}
 	hangul = measure{What: "whole syllables", Times: han.Times, top: '를', bottom: '를', Source: "no source found: as Han, whose characters are as dense"}
-	kana   = measure{What: "whole characters", Times: han.Times, top: '国', bottom: '国', Source: han.Source}
 	arabic = measure{What: "letters from the top of alef to the tail of ain", Times: 2.4 / 1.4, top: 'ا', bottom: 'ع',
 		Source: "Lebanese rules for road signs, as a maker gives them (agev.com, read 2026-11-25): Arabic is 2.4 times as high as the small Latin letters, whose capitals are 1.4 times"}
 	consonant = func(r rune) measure {

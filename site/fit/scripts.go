@@ -41,7 +41,7 @@ var scripts = []script{
 		{"macOS", "Heiti TC", mac + "STHeiti Light.ttc", mac + "STHeiti Medium.ttc"},
 		{"Linux", "Noto Sans CJK TC", cjk + "Regular.ttc", cjk + "Bold.ttc"},
 	}},
-	{code: "Jpan", letters: []language.Script{language.Hiragana, language.Katakana}, measure: kana, install: "Noto Sans CJK", families: []family{
+	{code: "Jpan", letters: []language.Script{language.Hiragana, language.Katakana}, measure: han, install: "Noto Sans CJK", families: []family{
 		{"Windows", "Yu Gothic", windows + "YuGothR.ttc", windows + "YuGothB.ttc"},
 		{"macOS", "Hiragino Sans", mac + "ヒラギノ角ゴシック W3.ttc", mac + "ヒラギノ角ゴシック W6.ttc"},
 		{"Linux", "Noto Sans CJK JP", cjk + "Regular.ttc", cjk + "Bold.ttc"},

@@ -5,10 +5,9 @@ import "slices"
 // Decide works out what a job calls for. It is pure: the same job gives the same plan, and no clock is read.
 func Decide(job Job) Plan {
 	plan := Plan{
-		Sheets:   sheets(job),
-		Pages:    pages(job),
-		Reasons:  reasons(job),
-		TakeDown: takeDown(job),
+		Programme: job.Programme, Code: job.Code, Address: job.Address, Number: job.HouseNumber(), Days: WorkDays(job.Work), Outings: outingDays(job),
+		Sheets: sheets(job), Pages: pages(job), Reasons: reasons(job), Steps: steps(job),
+		TakeDown: takeDown(job), Open: keeps(job), Proof: proof(job),
 	}
 	plan.Homes = homes(job, plan.Sheets)
 	if job.hasOutsideWork() {
@@ -44,15 +43,12 @@ func pages(job Job) []Page {
 	return all
 }
 
-// walked are the kinds that have a row in the walk list. Receipts and pet flyers go along with another sheet.
-var walked = []Kind{ReturnLetter, CleanAgainLetter, AfterWorkNotice, StayOutLetter, DoneNote, CloseWindowsRequest, NeighbourNote}
-
 // homes in walking order: the house itself, then its neighbours in street order; a row for each sheet to hand over.
 func homes(job Job, sheets []Sheet) []Home {
 	var all []Home
 	visit := func(home Home) {
 		for _, s := range sheets {
-			if slices.Contains(s.For, home.ID) && slices.Contains(walked, s.Kind) {
+			if s.To.ID == home.ID && s.Kind.Traits().Walked {
 				home.Kind, home.Due, home.LateAfter = s.Kind, s.Due, s.LateAfter
 				all = append(all, home)
 			}

@@ -342,7 +342,7 @@ func walkOrder(plan Plan, kinds ...Kind) []string {
 func dues(plan Plan) map[string]string {
 	all := map[string]string{}
 	for _, sheet := range plan.Sheets {
-		all[sheet.ID] = fmt.Sprint(sheet.Due, sheet.Copies, sheet.Kind, sheet.Hang, sheet.For)
+		all[sheet.ID] = fmt.Sprint(sheet.Due, sheet.Copies, sheet.Kind, sheet.Hang, sheet.To)
 	}
 	return all
 }

@@ -15,7 +15,7 @@ import (
 	"time"
 )
 
-// figures are all rows of rules.go. The published ones name the paragraph in testdata/cfr that the figure comes from, as a pattern around it.
+// figures are all rows of law_federal.go. The published ones name the paragraph in testdata/cfr that the figure comes from, as a pattern around it.
 var figures = map[string]struct {
 	rule          Rule
 	file, pattern string
@@ -105,9 +105,9 @@ func TestEveryFigureCanBeTraced(t *testing.T) {
 	}
 }
 
-// A row that somebody adds to rules.go is checked as well.
+// A row that somebody adds to law_federal.go is checked as well.
 func TestEveryRowIsHere(t *testing.T) {
-	file, err := parser.ParseFile(token.NewFileSet(), "rules.go", nil, 0)
+	file, err := parser.ParseFile(token.NewFileSet(), "law_federal.go", nil, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -121,7 +121,7 @@ func TestEveryRowIsHere(t *testing.T) {
 	})
 	slices.Sort(rows)
 	if here := slices.Sorted(maps.Keys(figures)); !slices.Equal(rows, here) {
-		t.Errorf("rules.go has the rows %v, this test %v", rows, here)
+		t.Errorf("law_federal.go has the rows %v, this test %v", rows, here)
 	}
 }
 

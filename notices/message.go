@@ -82,7 +82,7 @@ func wordIDs() []string {
 	for _, r := range Rooms {
 		ids = append(ids, r.Name.Word())
 	}
-	return append(ids, wholeHouse.Word())
+	return append(ids, WholeHouse.Word())
 }
 
 func words[T interface{ Word() string }](entries []T) []string {

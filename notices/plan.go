@@ -2,36 +2,68 @@ package notices
 
 // A Plan is what a job calls for: the sheets to print, the pages behind their codes, the homes to walk to, and why.
 // It holds message ids and typed values, and no word of any language.
+//
+// It is complete: whatever comes after Decide reads the Plan, and never the Job.
 type Plan struct {
+	Programme Programme
+	Code      string      // of the job
+	Address   string      // of the house: private to the paper
+	Number    string      // of the house
+	Days      []Date      // planned work days, in order
+	Outings   []OutingDay // the public dates of the outside work
+
 	Sheets  []Sheet // in printing order
 	Pages   []Page  // each exists in every language of the programme
 	Homes   []Home  // in walking order
 	Reasons []Reason
-	Lot     Lot // zero when no work is outside
+	Steps   []Step // nearest first
+	Lot     Lot    // zero when no work is outside
 
 	TakeDown []Door // whose signs are to come down now
+	Open     []Keep // what people have to be kept out of until it passes
+	Proof    Proof
 }
 
-// A Kind is a kind of sheet.
-type Kind string
+// An OutingDay is a piece of outside work as its days and hours are public.
+type OutingDay struct {
+	Days      []Date
+	From, End Clock
+	RainDay   Date
+}
 
-const (
-	WorkAreaSign        Kind = "work_area_sign"
-	StayOutLetter       Kind = "stay_out_letter"
-	LetterReceipt       Kind = "letter_receipt"
-	CloseWindowsRequest Kind = "close_windows_request"
-	NeighbourNote       Kind = "neighbour_note"
-	PetFlyer            Kind = "pet_flyer"
-	DatesChangedSlip    Kind = "dates_changed_slip"
-	CommonAreaNotice    Kind = "common_area_notice"
-	CommonAreaSign      Kind = "common_area_sign"
+// A Keep is a piece of work that has not passed, by its id and its area.
+type Keep struct {
+	Work string
+	Area Area
+}
 
-	// These exist only once a check has been entered.
-	CleanAgainLetter Kind = "clean_again_letter"
-	ReturnLetter     Kind = "return_letter"
-	DoneNote         Kind = "done_note"
-	AfterWorkNotice  Kind = "after_work_notice"
-)
+// Proof is what the job file says for the file that is kept.
+type Proof struct {
+	Pamphlet   Pamphlet
+	Households []string // ids
+	Checks     []ProofCheck
+	Samples    []ProofSample
+}
+
+// A ProofCheck is one check of one piece of work.
+type ProofCheck struct {
+	Work   string // id
+	Area   Area
+	On     Date
+	By     string
+	Result Verdict
+}
+
+// A ProofSample is one dust sample.
+type ProofSample struct {
+	Work    string // id
+	Area    Area   // of the work
+	Room    Area
+	Surface Surface
+	Lab     Date
+	Loading float64 // µg/ft²
+	Below   bool    // reported as less than Loading
+}
 
 // A PageKind is the last part of a page's address: capitals, so that its code stays small.
 type PageKind string
@@ -48,7 +80,8 @@ const (
 type Sheet struct {
 	ID        string // stable as long as the job keeps its ids: "sign-hall-front_door-vi"
 	Kind      Kind
-	For       []string // ids of the households or neighbours that it is for; none for a sign or a spare
+	To        To       // whom it is for; zero for a sign or a spare
+	Turns     []string // answers of the job that choose between its texts, such as "clearance_test": with the values on its faces all that it says
 	Hang      []Way    // signs only: where it hangs
 	Area      Area     // signs only: what lies behind
 	ReadFrom  Feet     // signs only: how far away its reader stands, in ft; 0 at the sign itself
@@ -56,6 +89,21 @@ type Sheet struct {
 	Copies    int
 	Due       Date // the last day on which it does its work: handed over, or hung before the crew sets up
 	LateAfter Date // neighbours only: from the next day on it counts as late
+}
+
+// To is whom a sheet is for.
+type To struct {
+	Party Party
+	ID    string // of the household or neighbour; "" for a spare and for the residents of a building
+	Name  string // of the household, or the address of the neighbour; "" for the owner
+}
+
+// IDs is the id as a list; empty when the sheet is for nobody of the job file.
+func (t To) IDs() []string {
+	if t.ID == "" {
+		return nil
+	}
+	return []string{t.ID}
 }
 
 // A Face is one side of paper in one language.

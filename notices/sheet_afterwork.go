@@ -26,19 +26,19 @@ func afterWorkNotices(job Job) []Sheet {
 	}
 	var all []Sheet
 	for _, h := range job.householdsToTell() {
-		all = append(all, afterWorkNotice(job, h.ID, Name(h.Name), h.Languages))
+		all = append(all, afterWorkNotice(job, To{ForHousehold, h.ID, h.Name}, Name(h.Name), h.Languages))
 	}
 	if job.Owner != LivesHere || len(all) == 0 {
-		all = append(all, afterWorkNotice(job, "owner", afterOwner.With(), nil))
+		all = append(all, afterWorkNotice(job, To{Party: ForOwner, ID: "owner"}, afterOwner.With(), nil))
 	}
 	return all
 }
 
-func afterWorkNotice(job Job, to string, who Value, languages []Language) Sheet {
+func afterWorkNotice(job Job, to To, who Value, languages []Language) Sheet {
 	return Sheet{
-		ID:     "after-" + to,
+		ID:     afterID(to.ID),
 		Kind:   AfterWorkNotice,
-		For:    []string{to},
+		To:     to,
 		Faces:  facesOf(job.faceLanguages(languages), HomePage, afterContent(job, who)),
 		Copies: 1,
 		Due:    job.afterWorkDue(),

@@ -23,9 +23,9 @@ func cleanAgainLetters(job Job) []Sheet {
 	var all []Sheet
 	for _, h := range job.householdsToTell() {
 		all = append(all, Sheet{
-			ID:     "again-" + h.ID,
+			ID:     againID(h.ID),
 			Kind:   CleanAgainLetter,
-			For:    []string{h.ID},
+			To:     To{ForHousehold, h.ID, h.Name},
 			Faces:  facesOf(job.faceLanguages(h.Languages), HomePage, cleanAgainContent(job, h)),
 			Copies: 1,
 			Due:    job.lastFail(),

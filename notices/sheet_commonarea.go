@@ -17,7 +17,7 @@ func commonAreaNotices(job Job) []Sheet {
 		return nil
 	}
 	return []Sheet{{
-		ID:        "common",
+		ID:        commonNoticeID,
 		Kind:      CommonAreaNotice,
 		Faces:     facesOf(job.faceLanguages(job.Programme.Languages), SignPage, commonNotice(job)),
 		Copies:    job.Shared.Homes,
@@ -36,7 +36,7 @@ func commonAreaSigns(job Job) []Sheet {
 	for _, door := range job.mainDoors() {
 		for _, l := range job.faceLanguages(job.Programme.Languages) {
 			all = append(all, Sheet{
-				ID:     "common-" + string(door) + "-" + l.small(),
+				ID:     commonSignID(door, l),
 				Kind:   CommonAreaSign,
 				Hang:   []Way{door},
 				Faces:  facesOf([]Language{l}, SignPage, commonSign(job)),

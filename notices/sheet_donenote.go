@@ -19,18 +19,17 @@ func doneNotes(job Job) []Sheet {
 	}
 	var all []Sheet
 	for _, n := range job.neighboursToTell() {
-		all = append(all, doneNote(job, n.ID, Address(n.Address), n.Languages, n.Homes))
+		all = append(all, doneNote(job, n.to(), Address(n.Address), n.Languages, n.Homes))
 	}
-	spare := doneNote(job, "spare", nil, nil, int(job.rule(Spares).Value))
-	spare.For = nil
+	spare := doneNote(job, To{}, nil, nil, int(job.rule(Spares).Value))
 	return append(all, spare)
 }
 
-func doneNote(job Job, to string, who Value, languages []Language, copies int) Sheet {
+func doneNote(job Job, to To, who Value, languages []Language, copies int) Sheet {
 	return Sheet{
-		ID:     "done-" + to,
+		ID:     doneID(to.ID),
 		Kind:   DoneNote,
-		For:    []string{to},
+		To:     to,
 		Faces:  facesOf(job.faceLanguages(languages), WindowsPage, doneContent(job, who)),
 		Copies: copies,
 		Due:    job.outsidePassed(),

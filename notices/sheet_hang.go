@@ -1,9 +1,6 @@
 package notices
 
-import (
-	"fmt"
-	"slices"
-)
+import "slices"
 
 var (
 	outSignsInside  = deskText("signs.inside", Number(0), Name(""))
@@ -35,14 +32,14 @@ func entrySigns(job Job) []Sheet { return entrySignsAround(job, job.leadWork()) 
 func entrySignsAround(job Job, works []Work) []Sheet {
 	var all []Sheet
 	for _, door := range job.entriesToSign(works) {
-		w := Work{ID: "entry", Where: Inside, Area: wholeHouse, Days: WorkDays(works)}
+		w := Work{ID: entryPlace, Where: Inside, Area: WholeHouse, Days: WorkDays(works)}
 		all = append(all, signPair(job, w, door)...)
 	}
 	return all
 }
 
-// wholeHouse is the area behind a building's own door when nobody is at home.
-const wholeHouse Area = "whole_house"
+// WholeHouse is the area behind a building's own door when nobody is at home.
+const WholeHouse Area = "whole_house"
 
 func signPair(job Job, w Work, way Way) []Sheet {
 	var pair []Sheet
@@ -105,7 +102,7 @@ func (job Job) signPlace(w Work) Reason {
 
 func sign(job Job, w Work, way Way, l Language) Sheet {
 	return Sheet{
-		ID:       fmt.Sprintf("sign-%s-%s-%s", w.ID, way, l.small()),
+		ID:       signID(w.ID, way, l),
 		Kind:     WorkAreaSign,
 		Hang:     []Way{way},
 		Area:     w.Area,

@@ -46,9 +46,9 @@ func letters(job Job) []Sheet {
 
 func letter(job Job, h Household) Sheet {
 	return Sheet{
-		ID:     "letter-" + h.ID,
+		ID:     letterID(h.ID),
 		Kind:   StayOutLetter,
-		For:    []string{h.ID},
+		To:     To{ForHousehold, h.ID, h.Name},
 		Faces:  facesOf(job.faceLanguages(h.Languages), HomePage, letterContent(job, h)),
 		Copies: 1,
 		Due:    job.letterDue(),

@@ -23,17 +23,17 @@ func homePetFlyers(job Job) []Sheet {
 	var all []Sheet
 	for _, h := range job.householdsToTell() {
 		if len(h.Pets) > 0 {
-			all = append(all, petFlyer(job, h.ID, Name(h.Name), h.Languages, 1))
+			all = append(all, petFlyer(job, To{ForHousehold, h.ID, h.Name}, Name(h.Name), h.Languages, 1))
 		}
 	}
 	return all
 }
 
-func petFlyer(job Job, to string, who Value, languages []Language, copies int) Sheet {
+func petFlyer(job Job, to To, who Value, languages []Language, copies int) Sheet {
 	return Sheet{
-		ID:        "pets-" + to,
+		ID:        petsID(to.ID),
 		Kind:      PetFlyer,
-		For:       []string{to},
+		To:        to,
 		Faces:     facesOf(job.faceLanguages(languages), PetsPage, petContent(job, who)),
 		Copies:    copies,
 		Due:       job.neighbourDue(),

@@ -15,9 +15,9 @@ var (
 // receipt is one side of paper in both languages, so that both who sign it can read all of it.
 func receipt(job Job, h Household) Sheet {
 	return Sheet{
-		ID:     "receipt-" + h.ID,
+		ID:     receiptID(h.ID),
 		Kind:   LetterReceipt,
-		For:    []string{h.ID},
+		To:     To{ForHousehold, h.ID, h.Name},
 		Faces:  receiptFaces(job, h),
 		Copies: 1,
 		Due:    job.letterDue(),

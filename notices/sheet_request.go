@@ -36,7 +36,7 @@ func neighbourSheets(job Job) []Sheet {
 	for _, n := range job.neighboursToTell() {
 		all = append(all, neighbourSheet(job, n))
 		if len(n.Pets) > 0 {
-			all = append(all, petFlyer(job, n.ID, Address(n.Address), n.Languages, n.Homes))
+			all = append(all, petFlyer(job, n.to(), Address(n.Address), n.Languages, n.Homes))
 		}
 	}
 	return all
@@ -44,12 +44,12 @@ func neighbourSheets(job Job) []Sheet {
 
 func neighbourSheet(job Job, n Neighbour) Sheet {
 	if job.withinReach(n) {
-		return request(job, n.ID, n.Languages, n.Homes, requestContent(job, Address(n.Address), n.ID))
+		return request(job, n.to(), n.Languages, n.Homes, requestContent(job, Address(n.Address), n.ID))
 	}
 	return Sheet{
-		ID:        "note-" + n.ID,
+		ID:        noteID(n.ID),
 		Kind:      NeighbourNote,
-		For:       []string{n.ID},
+		To:        n.to(),
 		Faces:     facesOf(job.faceLanguages(n.Languages), NearPage, noteContent(job, n)),
 		Copies:    n.Homes,
 		Due:       job.neighbourDue(),
@@ -57,11 +57,11 @@ func neighbourSheet(job Job, n Neighbour) Sheet {
 	}
 }
 
-func request(job Job, to string, languages []Language, copies int, content Content) Sheet {
+func request(job Job, to To, languages []Language, copies int, content Content) Sheet {
 	return Sheet{
-		ID:        "request-" + to,
+		ID:        requestID(to.ID),
 		Kind:      CloseWindowsRequest,
-		For:       []string{to},
+		To:        to,
 		Faces:     facesOf(job.faceLanguages(languages), WindowsPage, content),
 		Copies:    copies,
 		Due:       job.neighbourDue(),
@@ -135,6 +135,8 @@ func (job Job) programmeCall() Call {
 	call.Say = job.street()
 	return call
 }
+
+func (n Neighbour) to() To { return To{ForNeighbour, n.ID, n.Address} }
 
 // street is what to say on the phone: "14 Alder Court".
 func (job Job) street() Address {

@@ -49,9 +49,9 @@ func (job Job) mayReturn(h Household) bool {
 func returnLetter(job Job, h Household) Sheet {
 	passed, _ := job.passedOn(job.passedWork())
 	return Sheet{
-		ID:     "return-" + h.ID,
+		ID:     returnID(h.ID),
 		Kind:   ReturnLetter,
-		For:    []string{h.ID},
+		To:     To{ForHousehold, h.ID, h.Name},
 		Faces:  facesOf(job.faceLanguages(h.Languages), HomePage, returnContent(job, h)),
 		Copies: 1,
 		Due:    passed,

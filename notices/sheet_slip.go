@@ -16,7 +16,7 @@ func slips(job Job) []Sheet {
 		return nil
 	}
 	return []Sheet{{
-		ID:     "slip",
+		ID:     slipID,
 		Kind:   DatesChangedSlip,
 		Faces:  facesOf(job.faceLanguages(job.Programme.Languages), job.slipOpens(), slipContent(job)),
 		Copies: job.homesTold() + morePaper,

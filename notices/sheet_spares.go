@@ -6,8 +6,7 @@ func spares(job Job) []Sheet {
 		return nil
 	}
 	copies := int(job.rule(Spares).Value)
-	spareRequest := request(job, "spare", nil, copies, requestContent(job, nil, ""))
-	spareFlyer := petFlyer(job, "spare", nil, nil, copies)
-	spareRequest.For, spareFlyer.For = nil, nil
+	spareRequest := request(job, To{}, nil, copies, requestContent(job, nil, ""))
+	spareFlyer := petFlyer(job, To{}, nil, nil, copies)
 	return []Sheet{spareRequest, spareFlyer}
 }

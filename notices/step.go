@@ -67,8 +67,8 @@ var (
 	SayMakeAgain = deskText("step.make_again")
 )
 
-// Steps are everything that has to happen for a job, nearest first. It is pure: what day it is changes nothing.
-func Steps(job Job) []Step {
+// steps are everything that has to happen for a job, nearest first. What day it is changes nothing.
+func steps(job Job) []Step {
 	if len(job.leadWork()) == 0 {
 		return nil
 	}

@@ -124,7 +124,7 @@ func (job Job) tellCleanAgain() []Step {
 
 // handOver is the step of a sheet for one household.
 func (job Job) handOver(kind StepKind, s Sheet, says Text) Step {
-	return step(kind, ForHousehold, s.For[0], s.Due, says.With(s.Faces[0].For)).with(s.ID).cites(StayOutSource, job.binds())
+	return step(kind, ForHousehold, s.To.ID, s.Due, says.With(Name(s.To.Name))).with(s.ID).cites(StayOutSource, job.binds())
 }
 
 // endings: a household hears which rooms are open again, and a neighbour may open the windows when all outside work has passed.
@@ -142,7 +142,7 @@ func (job Job) endings() []Step {
 		if job.withinReach(n) {
 			says = sayOpenWindows
 		}
-		all = append(all, step(TellDone, ForNeighbour, n.ID, passed, says.With(Address(n.Address))).with("done-"+n.ID))
+		all = append(all, step(TellDone, ForNeighbour, n.ID, passed, says.With(Address(n.Address))).with(doneID(n.ID)))
 	}
 	return all
 }
@@ -155,13 +155,11 @@ func (job Job) afterWork() []Step {
 	}
 	var all []Step
 	for _, s := range afterWorkNotices(job) {
-		party, says := ForHousehold, sayAfterHome
-		who, isHousehold := s.Faces[0].For.(Name)
-		told := says.With(who)
-		if !isHousehold {
-			party, told = ForOwner, sayAfterOwner.With()
+		told := sayAfterHome.With(Name(s.To.Name))
+		if s.To.Party == ForOwner {
+			told = sayAfterOwner.With()
 		}
-		all = append(all, step(TellAfterWork, party, s.For[0], s.Due, told).from(passed).with(s.ID).cites(job.afterWorkRule().Source(), Law))
+		all = append(all, step(TellAfterWork, s.To.Party, s.To.ID, s.Due, told).from(passed).with(s.ID).cites(job.afterWorkRule().Source(), Law))
 	}
 	return append(all, step(KeepFile, ForFile, "", passed.yearsLater(int(FileKept.Value)), sayKeepFile.With()).neverLate().cites(FileKept.Source(), job.binds()))
 }

@@ -23,8 +23,8 @@ func (job Job) householdSteps() []Step {
 	talk := firstDay(job.leadWork()).Plus(-int(job.rule(TalkAhead).Value))
 	for _, h := range job.householdsToTell() {
 		all = append(all,
-			step(TalkToHousehold, ForHousehold, h.ID, talk, sayTalk.With(Name(h.Name))).with("letter-"+h.ID).cites(job.rule(TalkAhead).Source(), GoodPractice),
-			step(BringLetter, ForHousehold, h.ID, job.letterDue(), sayLetter.With(Name(h.Name))).from(talk).with("letter-"+h.ID).cites(job.rule(LetterAhead).Source(), GoodPractice))
+			step(TalkToHousehold, ForHousehold, h.ID, talk, sayTalk.With(Name(h.Name))).with(letterID(h.ID)).cites(job.rule(TalkAhead).Source(), GoodPractice),
+			step(BringLetter, ForHousehold, h.ID, job.letterDue(), sayLetter.With(Name(h.Name))).from(talk).with(letterID(h.ID)).cites(job.rule(LetterAhead).Source(), GoodPractice))
 	}
 	return all
 }
@@ -50,9 +50,9 @@ func (job Job) neighbourSteps() []Step {
 	}
 	var all []Step
 	for _, n := range job.neighboursToTell() {
-		sheet, says := "note-"+n.ID, sayNote
+		sheet, says := noteID(n.ID), sayNote
 		if job.withinReach(n) {
-			sheet, says = "request-"+n.ID, sayCloseWindows
+			sheet, says = requestID(n.ID), sayCloseWindows
 		}
 		all = append(all, job.tellNeighbour(n, sheet, says),
 			step(KnockAgain, ForNeighbour, n.ID, firstDay(job.outsideWork()).Plus(-1), sayKnock.With(Address(n.Address))).with(sheet))

@@ -77,7 +77,7 @@ func written(steps []notices.Step) string {
 func compareSteps(t *testing.T, job notices.Job, want string) {
 	t.Helper()
 	want = strings.TrimPrefix(want, "\n")
-	if got := written(notices.Steps(job)); got != want {
+	if got := written(notices.Decide(job).Steps); got != want {
 		t.Errorf("the steps are\n%s\nwant\n%s", got, want)
 	}
 }
@@ -122,7 +122,7 @@ func TestNoStepBackBeforeThePass(t *testing.T) {
 	} {
 		job := stepJob(t)
 		change(&job)
-		for _, s := range notices.Steps(job) {
+		for _, s := range notices.Decide(job).Steps {
 			if slices.Contains(back, s.Kind) {
 				t.Errorf("%s: there is a step %s", name, s.ID)
 			}
@@ -156,7 +156,7 @@ func TestStepsAfterAFail(t *testing.T) {
 	job := stepJob(t)
 	job.Checks = []notices.CheckResult{passed("porch", day(t, "2027-05-09")), failed("hall", day(t, "2027-05-13"), days(t, "2027-05-18", "2027-05-17")...)}
 	after := func(job notices.Job) []notices.Step {
-		return slices.DeleteFunc(notices.Steps(job), func(s notices.Step) bool { return s.Due.Compare(day(t, "2027-05-12")) <= 0 })
+		return slices.DeleteFunc(notices.Decide(job).Steps, func(s notices.Step) bool { return s.Due.Compare(day(t, "2027-05-12")) <= 0 })
 	}
 	if got, want := written(after(job)), "tell_clean_again-h1 2027-05-13 2027-05-13 2027-05-13\nclean_again-hall-1 2027-05-17 2027-05-17 -\nclean_again-hall-2 2027-05-18 2027-05-18 -\ncheck-hall 2027-05-18 2027-05-18 -\n"; got != want {
 		t.Errorf("with days:\n%s\nwant\n%s", got, want)
@@ -209,7 +209,7 @@ keep_file 2031-03-01 2031-03-01 -
 func TestNeighbourStepsSkipAHoliday(t *testing.T) {
 	job := stepJob(t)
 	job.Work[0].Days = days(t, "2027-06-02")
-	for _, s := range notices.Steps(job) {
+	for _, s := range notices.Decide(job).Steps {
 		if s.Kind != notices.TellNeighbour {
 			continue
 		}
@@ -224,7 +224,7 @@ func TestStepsBeforeALeapDay(t *testing.T) {
 	job := stepJob(t)
 	job.Work = job.Work[:1]
 	job.Work[0].Days = days(t, "2028-03-04")
-	got := written(notices.Steps(job))
+	got := written(notices.Decide(job).Steps)
 	for _, want := range []string{"talk-h1 2028-02-19 2028-02-19", "letter-h1 2028-02-19 2028-02-26", "pamphlet 2028-01-04 2028-02-26 2028-03-03", "tell-n12 2028-02-26 2028-02-28"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in\n%s", want, got)
@@ -246,7 +246,7 @@ func TestPamphletStep(t *testing.T) {
 		job := stepJob(t)
 		job.AnyonePaid = notices.Yes
 		job.Pamphlet = notices.Pamphlet{Given: day(t, c.given), How: c.how}
-		steps := notices.Steps(job)
+		steps := notices.Decide(job).Steps
 		i := slices.IndexFunc(steps, func(s notices.Step) bool { return s.Kind == notices.GivePamphlet })
 		if got := !steps[i].Done.IsZero(); got != c.done || steps[i].Binds != notices.Law {
 			t.Errorf("given on %s, %s: done is %t, want %t; it is %s", c.given, c.how, got, c.done, steps[i].Binds)
@@ -255,7 +255,7 @@ func TestPamphletStep(t *testing.T) {
 	for name, change := range map[string]func(*notices.Job){"an emergency": func(j *notices.Job) { j.Emergency = notices.Yes }, "a newer home": func(j *notices.Job) { j.Built = 1978 }} {
 		job := stepJob(t)
 		change(&job)
-		if strings.Contains(written(notices.Steps(job)), "pamphlet") {
+		if strings.Contains(written(notices.Decide(job).Steps), "pamphlet") {
 			t.Errorf("%s still asks for the pamphlet", name)
 		}
 	}
@@ -269,7 +269,7 @@ func TestStepsSayWhoChecks(t *testing.T) {
 	} {
 		job := stepJob(t)
 		job.CheckedBy = check
-		for _, s := range notices.Steps(job) {
+		for _, s := range notices.Decide(job).Steps {
 			if got := s.Says.ID + " " + s.Waits.ID; s.Kind == notices.CleanAndCheck && got != want {
 				t.Errorf("%s: it says %s, want %s", check, got, want)
 			}
@@ -291,7 +291,7 @@ func TestStepsUseSheetsThatAreMade(t *testing.T) {
 			made[s.ID] = true
 		}
 		ids := map[string]bool{}
-		for _, s := range notices.Steps(job) {
+		for _, s := range notices.Decide(job).Steps {
 			kinds[s.Kind] = true
 			for _, sheet := range s.Sheets {
 				if !made[sheet] {
@@ -331,7 +331,7 @@ func TestCommonAreaSteps(t *testing.T) {
 		notices.NoticeToEach: "tell_residents 2027-05-01 2027-05-01 2027-05-07\n", notices.SignsThere: "resident_signs_up 2027-05-08 2027-05-08 2027-05-08\n",
 	} {
 		job.Shared.Route = route
-		steps := slices.DeleteFunc(notices.Steps(job), func(s notices.Step) bool { return s.For != notices.ForResidents })
+		steps := slices.DeleteFunc(notices.Decide(job).Steps, func(s notices.Step) bool { return s.For != notices.ForResidents })
 		if got := written(steps); got != want || steps[0].Binds != notices.Law {
 			t.Errorf("%s: got %swant %s", route, got, want)
 		}
@@ -343,7 +343,7 @@ func TestNoStepsWithoutLeadWork(t *testing.T) {
 	for i := range job.Work {
 		job.Work[i].Tests = []notices.Test{{How: "laboratory", Covers: notices.AllSurfaces, Result: notices.NoLead}}
 	}
-	if steps := notices.Steps(job); len(steps) > 0 {
+	if steps := notices.Decide(job).Steps; len(steps) > 0 {
 		t.Errorf("tests show no lead, and there are steps: %s", written(steps))
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
 )
 
@@ -73,7 +72,7 @@ func checkPrintedFaces(t *testing.T, path string, sheet site.SheetRecord) {
 func TestBaseAddressThatIsTooLong(t *testing.T) {
 	job := small(demoJob(t, "alder-14"))
 	job.Programme.Base = "https://volunteers.larkfield-home-repair.example.org/NOTICES/FOR/NEIGHBORS"
-	_, err := newFolder(t).Make([]notices.Job{job}, marchFirst, func(string) {})
+	_, err := newFolder(t).Make(plansOf(job), marchFirst, func(string) {})
 	if err == nil || !strings.Contains(err.Error(), "base address") || !strings.Contains(err.Error(), "choose a shorter one") {
 		t.Errorf("got %v", err)
 	}

@@ -75,7 +75,7 @@ func newFolder(t testing.TB) site.Folder {
 // madeIn makes jobs in a folder, and returns its output.
 func madeIn(t testing.TB, folder site.Folder, today notices.Date, jobs ...notices.Job) site.Files {
 	t.Helper()
-	if _, err := folder.Make(jobs, today, func(string) {}); err != nil {
+	if _, err := folder.Make(plansOf(jobs...), today, func(string) {}); err != nil {
 		t.Fatal(err)
 	}
 	return filesIn(t, folder.Out)

@@ -116,7 +116,7 @@ func makeAll(programme string) error {
 		return err
 	}
 	folder := site.Folder{Path: programme, Out: filepath.Join(programme, "out")}
-	_, err := folder.Make(jobs, notices.Date{Year: 2027, Month: time.April, Day: 1}, func(string) {})
+	_, err := folder.Make(plansOf(jobs...), notices.Date{Year: 2027, Month: time.April, Day: 1}, func(string) {})
 	return err
 }
 

@@ -1,10 +1,8 @@
 package site
 
 import (
-	"encoding/json"
 	"fmt"
 	"slices"
-	"strings"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site/fit"
@@ -13,16 +11,16 @@ import (
 
 // Build makes all files of one job, in memory. The ledger is the one that already knows this make; earlier is the job's record in the output
 // folder, or the zero JobRecord. It is pure: the same input gives the same bytes, on every machine and on every day.
-func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier JobRecord) (Unit, error) {
-	p := pressOf(job, plan, kit)
-	remembered, _ := ledger.Job(job.Code)
-	record, err := p.record(job, plan)
+func Build(plan notices.Plan, ledger Ledger, kit Kit, earlier JobRecord) (Unit, error) {
+	p := pressOf(plan, kit)
+	remembered, _ := ledger.Job(plan.Code)
+	record, err := p.record(plan)
 	if err != nil {
 		return Unit{}, err
 	}
 	files := Files{}
 	record.PutRight = p.putRight(remembered)
-	if err := p.steps(job, remembered, &record, files); err != nil {
+	if err := p.steps(plan, remembered, &record, files); err != nil {
 		return Unit{}, err
 	}
 	stacks, err := p.sheets(plan, remembered, &record, files)
@@ -30,12 +28,12 @@ func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier J
 		return Unit{}, err
 	}
 	record.Fonts = p.fontRecords()
-	prints, err := p.lists(job, plan, stacks, &record, files)
+	prints, err := p.lists(plan, stacks, &record, files)
 	if err != nil {
 		return Unit{}, err
 	}
 	if p.token != "" {
-		pages, pageRecords, err := p.pages(plan, remembered, ledger.Withdrawn(job.Code, p.addresses(plan)))
+		pages, pageRecords, err := p.pages(plan, remembered, ledger.Withdrawn(plan.Code, p.addresses(plan)))
 		if err != nil {
 			return Unit{}, err
 		}
@@ -49,23 +47,23 @@ func Build(job notices.Job, plan notices.Plan, ledger Ledger, kit Kit, earlier J
 	return unit, err
 }
 
-func pressOf(job notices.Job, plan notices.Plan, kit Kit) press {
-	p := press{kit: kit, programme: job.Programme, code: job.Code, number: job.HouseNumber(), lot: plan.Lot, posters: map[string]poster{},
-		names: namesOnPaper(job, plan), casts: map[notices.Language]fit.Cast{}}
+func pressOf(plan notices.Plan, kit Kit) press {
+	p := press{kit: kit, programme: plan.Programme, code: plan.Code, number: plan.Number, lot: plan.Lot, posters: map[string]poster{},
+		names: namesOnPaper(plan), casts: map[notices.Language]fit.Cast{}}
 	if kit.Key != "" {
-		p.token = Token(kit.Key, job.Code)
+		p.token = Token(kit.Key, plan.Code)
 	}
 	return p
 }
 
 // Remember is the ledger after a make of this job.
-func Remember(ledger Ledger, job notices.Job, plan notices.Plan, key Key, today notices.Date) Ledger {
-	p := press{programme: job.Programme, token: Token(key, job.Code)}
+func Remember(ledger Ledger, plan notices.Plan, key Key, today notices.Date) Ledger {
+	p := press{programme: plan.Programme, token: Token(key, plan.Code)}
 	var facts []SheetFacts
 	for _, sheet := range plan.Sheets {
 		facts = append(facts, factsOf(sheet))
 	}
-	return ledger.With(job.Code, p.token, p.addresses(plan), facts, datesDigest(job), today)
+	return ledger.With(plan.Code, p.token, p.addresses(plan), facts, datesDigest(plan), today)
 }
 
 // addresses are those of all pages of the plan, below the base.
@@ -80,55 +78,13 @@ func (p press) addresses(plan notices.Plan) []string {
 	return all
 }
 
-func factsOf(sheet notices.Sheet) SheetFacts {
-	facts := SheetFacts{ID: sheet.ID, Digest: factsDigest(sheet), Kind: string(sheet.Kind), For: sheet.For, To: reader(sheet), Area: string(sheet.Area)}
-	for _, way := range sheet.Hang {
-		facts.Hang = append(facts.Hang, string(way))
-	}
-	return facts
-}
-
-// reader is the name or the address of whom a sheet is for; "" for a sign or a spare.
-func reader(sheet notices.Sheet) string {
-	if len(sheet.Faces) == 0 {
-		return ""
-	}
-	switch who := sheet.Faces[0].For.(type) {
-	case notices.Name:
-		return string(who)
-	case notices.Address:
-		return string(who)
-	}
-	return ""
-}
-
-// factsDigest stands for what a sheet says and where it hangs, and never for its looks or its words.
-func factsDigest(sheet notices.Sheet) string {
-	facts, err := json.Marshal([]any{sheet.Hang, sheet.Area, sheet.Faces})
-	if err != nil {
-		panic(err) // plain values only
-	}
-	return digest(facts)
-}
-
-// datesDigest stands for the public dates: days, hours and rain days of the outside work.
-func datesDigest(job notices.Job) string {
-	var dates strings.Builder
-	for _, w := range job.Work {
-		if w.Where == notices.Outside {
-			fmt.Fprintln(&dates, w.Days, w.CrewArrives, w.CleanedBy, w.RainDay)
-		}
-	}
-	return digest([]byte(dates.String()))
-}
-
-func (p press) record(job notices.Job, plan notices.Plan) (JobRecord, error) {
-	record := JobRecord{Code: job.Code, Token: p.token, Address: job.Address}
+func (p press) record(plan notices.Plan) (JobRecord, error) {
+	record := JobRecord{Code: plan.Code, Token: p.token, Address: plan.Address}
 	if len(plan.Lot.Work) > 0 {
 		lot := p.deskDrawing()
 		record.Lot = &lot
 	}
-	for _, d := range notices.WorkDays(job.Work) {
+	for _, d := range plan.Days {
 		record.Days = append(record.Days, d.String())
 	}
 	for _, door := range plan.TakeDown {
@@ -185,8 +141,8 @@ func copies(leaves []templates.Leaf, sheet SheetRecord) []templates.Leaf {
 // sheet lays out the faces and pairs them into leaves: a front and its back.
 func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Leaf, SheetRecord, error) {
 	record := SheetRecord{
-		ID: sheet.ID, Kind: string(sheet.Kind), Title: titles[sheet.Kind], To: p.destination(sheet),
-		For: sheet.For, Copies: sheet.Copies, Paper: string(p.programme.Paper),
+		ID: sheet.ID, Kind: string(sheet.Kind), Title: titleOf(string(sheet.Kind)), To: p.destination(sheet),
+		For: sheet.To.IDs(), Copies: sheet.Copies, Paper: string(p.programme.Paper),
 		Path: "print/" + p.code + "/" + sheet.ID + ".html", Due: sheet.Due.String(), Revision: 1, ReadFromFt: float64(sheet.ReadFrom),
 	}
 	if !sheet.LateAfter.IsZero() {

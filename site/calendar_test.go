@@ -71,7 +71,7 @@ func TestCalendarReadBackByAnotherLibrary(t *testing.T) {
 		data := files["print/"+job.Code+"/calendar.ics"]
 		checkContentLines(t, data)
 		want := map[string]entry{}
-		for _, s := range notices.Steps(job) {
+		for _, s := range notices.Decide(job).Steps {
 			says := inEnglish(t, s.Says)
 			if !s.Done.IsZero() {
 				says = "Done: " + says
@@ -88,7 +88,7 @@ func TestCalendarReadBackByAnotherLibrary(t *testing.T) {
 		}
 	}
 	checkContentLines(t, files["print/calendar.ics"])
-	if n := len(notices.Steps(hard)) + len(notices.Steps(other)); len(together) != n {
+	if n := len(notices.Decide(hard).Steps) + len(notices.Decide(other).Steps); len(together) != n {
 		t.Errorf("the calendar of all jobs has %d entries, want %d", len(together), n)
 	}
 	if got := slices.Collect(maps.Keys(below(files, "web/"))); slices.ContainsFunc(got, func(path string) bool { return strings.HasSuffix(path, ".ics") }) {

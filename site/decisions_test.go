@@ -287,3 +287,12 @@ func spanWritten(s notices.Span) string {
 	}
 	return s.First.String() + ".." + s.Last.String()
 }
+
+// plansOf decides each job.
+func plansOf(jobs ...notices.Job) []notices.Plan {
+	var plans []notices.Plan
+	for _, job := range jobs {
+		plans = append(plans, notices.Decide(job))
+	}
+	return plans
+}

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 
-	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
 )
 
@@ -31,20 +30,19 @@ type DueStep struct {
 	Says          string
 }
 
-// Due lists what is due on a day over all jobs, nearest first. What the ledger knows to be done is not due. It is pure: the day is handed in.
-func Due(jobs []notices.Job, ledger Ledger, on notices.Date) ([]DueStep, error) {
-	desk, err := locales.OpenDesk()
+// Due lists what is due on a day over the plans of all jobs, nearest first. What the ledger knows to be done is not due. It is pure: the day is handed in.
+func Due(plans []notices.Plan, ledger Ledger, on notices.Date) ([]DueStep, error) {
+	desk, err := openDesk()
 	if err != nil {
 		return nil, err
 	}
 	v := &voice{Speaker: desk, desk: desk}
 	var all []DueStep
-	for _, job := range jobs {
-		known, _ := ledger.Job(job.Code)
-		steps := notices.Steps(job)
-		for _, s := range append(known.ownSteps(job, steps, on), steps...) {
+	for _, plan := range plans {
+		known, _ := ledger.Job(plan.Code)
+		for _, s := range append(known.ownSteps(plan, on), plan.Steps...) {
 			if urgency := known.urgency(s, on); urgency != notDue {
-				all = append(all, DueStep{urgency, job.Code, job.Address, s.First, s.Due, deskDate(s.Due.String()), v.plain(asked(s, urgency))})
+				all = append(all, DueStep{urgency, plan.Code, plan.Address, s.First, s.Due, deskDate(s.Due.String()), v.plain(asked(s, urgency))})
 			}
 		}
 	}
@@ -56,14 +54,14 @@ func Due(jobs []notices.Job, ledger Ledger, on notices.Date) ([]DueStep, error) 
 
 // ownSteps are those that only the ledger knows of: the sheets of the last make say something else than the job file, or something hangs that the job has no
 // use for any more. What its steps take down anyway is not named twice.
-func (j LedgerJob) ownSteps(job notices.Job, steps []notices.Step, on notices.Date) []notices.Step {
+func (j LedgerJob) ownSteps(plan notices.Plan, on notices.Date) []notices.Step {
 	var all []notices.Step
-	if len(j.Sheets) > 0 && j.isStale(notices.Decide(job)) {
+	if len(j.Sheets) > 0 && j.isStale(plan) {
 		all = append(all, notices.Step{ID: "make", First: on, Due: on, Says: notices.SayMakeAgain.With()})
 	}
 	for _, sheet := range j.Sheets {
 		taken := func(s notices.Step) bool { return s.Kind == notices.SignsDown && slices.Contains(s.Sheets, sheet.ID) }
-		if sheet.Gone && sheet.Hangs() && !slices.ContainsFunc(steps, taken) {
+		if sheet.Gone && sheet.Hangs() && !slices.ContainsFunc(plan.Steps, taken) {
 			all = append(all, notices.Step{ID: "outdated-" + sheet.ID, First: on, Due: on, Says: notices.SayOutdated.With(notices.Name(sheet.ID))})
 		}
 	}
@@ -80,7 +78,7 @@ func (j LedgerJob) isStale(plan notices.Plan) bool {
 	}
 	return made != len(plan.Sheets) || slices.ContainsFunc(plan.Sheets, func(s notices.Sheet) bool {
 		known, _ := j.Sheet(s.ID)
-		return known.Gone || known.Digest != factsDigest(s)
+		return known.Gone || known.Digest != factsOf(s).Digest
 	})
 }
 

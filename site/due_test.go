@@ -59,7 +59,7 @@ func date(t *testing.T, text string) notices.Date {
 
 func dueOn(t *testing.T, on notices.Date, ledger site.Ledger, jobs ...notices.Job) []site.DueStep {
 	t.Helper()
-	steps, err := site.Due(jobs, ledger, on)
+	steps, err := site.Due(plansOf(jobs...), ledger, on)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,7 +89,7 @@ func afterMake(t *testing.T, jobs ...notices.Job) site.Ledger {
 	t.Helper()
 	var ledger site.Ledger
 	for _, job := range jobs {
-		ledger = site.Remember(ledger, job, notices.Decide(job), anyKey, marchFirst)
+		ledger = site.Remember(ledger, notices.Decide(job), anyKey, marchFirst)
 	}
 	return ledger
 }
@@ -100,7 +100,7 @@ func TestDueTurnsWithTheDays(t *testing.T) {
 	t.Parallel()
 	for name, checks := range map[string]string{"before": "", "flats": flats, "signs": flatSigns, "porch": onlyPorch, "failed": dirtyHall, "unset": dirtyUnset, "over": allPassed} {
 		job := dueAt(t, "elm-14", checks)
-		for _, step := range notices.Steps(job) {
+		for _, step := range notices.Decide(job).Steps {
 			if !step.Done.IsZero() || step.Kind == notices.KnockAgain {
 				continue
 			}
@@ -219,7 +219,7 @@ func TestMarksTakeStepsAway(t *testing.T) {
 	if got := urgencyOf(dueOn(t, on, told, later), "job file says something else"); got != site.Today {
 		t.Errorf("the job file changed after its make, and the list does not say so (%d)", got)
 	}
-	again := site.Remember(told, later, notices.Decide(later), anyKey, date(t, "2027-05-06"))
+	again := site.Remember(told, notices.Decide(later), anyKey, date(t, "2027-05-06"))
 	if got := urgencyOf(dueOn(t, on, again, later), "stay-out letter"); got != site.Late {
 		t.Errorf("a letter with other days was made, and the family has the old one; the urgency is %d, want late", got)
 	}
@@ -268,7 +268,7 @@ func checkSignsDown(t *testing.T, hung site.Ledger) {
 	if got := urgencyOf(dueOn(t, on, hung, over), down); got != site.Today {
 		t.Errorf("the hall passed today and its signs hang: the urgency is %d, want today", got)
 	}
-	made := site.Remember(hung, over, notices.Decide(over), anyKey, on)
+	made := site.Remember(hung, notices.Decide(over), anyKey, on)
 	if got := listed(dueOn(t, on, made, over)); strings.Contains(got, "no such sheet") {
 		t.Errorf("a sign that is to come down after the pass is named twice:\n%s", got)
 	}
@@ -281,7 +281,7 @@ func checkSignsDown(t *testing.T, hung site.Ledger) {
 	}
 	fewer := dueAt(t, "elm-14", "")
 	fewer.Work[1].WaysIn = fewer.Work[1].WaysIn[:1]
-	made = site.Remember(hung, fewer, notices.Decide(fewer), anyKey, on)
+	made = site.Remember(hung, notices.Decide(fewer), anyKey, on)
 	if got := urgencyOf(dueOn(t, on, made, fewer), "Take down the sheet sign-hall-stairs-en"); got != site.Today {
 		t.Errorf("the stairs are no way in any more and their sign hangs: the urgency is %d, want today", got)
 	}

@@ -2,6 +2,7 @@ package site
 
 import (
 	"slices"
+	"sync"
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
@@ -9,7 +10,7 @@ import (
 
 // Explain says the reasons of a plan in the coordinator's English.
 func Explain(plan notices.Plan) ([]ReasonRecord, error) {
-	desk, err := locales.OpenDesk()
+	desk, err := openDesk()
 	if err != nil {
 		return nil, err
 	}
@@ -26,7 +27,7 @@ type Count struct {
 func Tally(plan notices.Plan) []Count {
 	var all []Count
 	for _, sheet := range plan.Sheets {
-		title := titles[sheet.Kind]
+		title := titleOf(string(sheet.Kind))
 		i := slices.IndexFunc(all, func(c Count) bool { return c.Title == title })
 		if i < 0 {
 			all = append(all, Count{Title: title})
@@ -35,4 +36,18 @@ func Tally(plan notices.Plan) []Count {
 		all[i].Copies += sheet.Copies
 	}
 	return all
+}
+
+// openDesk opens the coordinator's words once.
+var openDesk = sync.OnceValues(locales.OpenDesk)
+
+// titleOf is what the coordinator calls a kind of sheet.
+func titleOf(kind string) string {
+	row := notices.Kind(kind).Traits()
+	desk, err := openDesk()
+	if err != nil || row.Title.ID == "" {
+		return "Sheet"
+	}
+	v := &voice{Speaker: desk, desk: desk}
+	return v.plain(row.Title.With())
 }

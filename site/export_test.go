@@ -18,7 +18,7 @@ type Reckoning struct {
 // Reckon lays out the letters of a job, each in place of one that was handed over on a day.
 func Reckon(job notices.Job, kit Kit, replaced notices.Date) ([]Reckoning, error) {
 	plan := notices.Decide(job)
-	p := pressOf(job, plan, kit)
+	p := pressOf(plan, kit)
 	var all []Reckoning
 	for _, sheet := range plan.Sheets {
 		if sheet.Kind == notices.WorkAreaSign {

@@ -97,8 +97,8 @@ func fontFiles() Files {
 }
 
 // namesOnPaper are the texts of a job that may be in any script.
-func namesOnPaper(job notices.Job, plan notices.Plan) []string {
-	all := []string{job.Programme.Name, job.Address}
+func namesOnPaper(plan notices.Plan) []string {
+	all := []string{plan.Programme.Name, plan.Address}
 	for _, sheet := range plan.Sheets {
 		for _, face := range sheet.Faces {
 			all = append(all, namesOnFace(face.Content)...)

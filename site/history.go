@@ -266,7 +266,7 @@ func (j LedgerJob) forVisit(home string) []string {
 	var missing, last []string
 	latest := ""
 	for _, sheet := range j.Sheets {
-		if sheet.Gone || !slices.Contains(sheet.For, home) || sheet.Kind == string(notices.LetterReceipt) {
+		if sheet.Gone || !slices.Contains(sheet.For, home) || notices.Kind(sheet.Kind).Traits().GoesBack {
 			continue
 		}
 		mark, got := sheet.lastHanded(home)
@@ -359,7 +359,7 @@ func (p press) putRight(job LedgerJob) []RepairRecord {
 		if !paper.Outdated || sheet.Gone && home != "" && job.gotSince(home, paper.Mark.On) {
 			continue
 		}
-		repair := RepairRecord{Where: p.place(sheet, home), Home: home, Sheet: sheet.ID, Title: titleOf(sheet), TakeAway: paper.Mark.Revision, Since: paper.Mark.On}
+		repair := RepairRecord{Where: p.place(sheet, home), Home: home, Sheet: sheet.ID, Title: titleOf(sheet.Kind), TakeAway: paper.Mark.Revision, Since: paper.Mark.On}
 		if !sheet.Gone {
 			repair.Bring = sheet.Revision
 		}
@@ -388,8 +388,6 @@ func (p press) place(sheet LedgerSheet, home string) string {
 	}
 	return fmt.Sprintf("%s, for the %s", door, p.english(notices.Area(sheet.Area).Word()))
 }
-
-func titleOf(sheet LedgerSheet) string { return cmp.Or(titles[notices.Kind(sheet.Kind)], "Sheet") }
 
 // Note changes the ledger of a programme. It holds the ledger meanwhile, so that nothing that another doorleaf notes is lost.
 func (f Folder) Note(change func(Ledger) (Ledger, error)) error {

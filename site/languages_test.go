@@ -33,7 +33,7 @@ func pagesInAll(t *testing.T) map[string][]byte {
 	}
 	plan := notices.Decide(job)
 	plan.Sheets = nil
-	unit, err := site.Build(job, plan, site.Ledger{}, kit, site.JobRecord{})
+	unit, err := site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
 	if err != nil {
 		t.Fatal(err)
 	}

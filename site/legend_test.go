@@ -99,7 +99,7 @@ func TestSignsReachOnFourSheets(t *testing.T) {
 				job.Neighbours[i].Languages = []notices.Language{language.Tag}
 			}
 			folder := newFolder(t)
-			_, err := folder.Make([]notices.Job{job}, marchFirst, func(string) {})
+			_, err := folder.Make(plansOf(job), marchFirst, func(string) {})
 			skipForFonts(t, err)
 			if err != nil {
 				t.Fatal(err)

@@ -12,23 +12,6 @@ import (
 	"example.org/doorleaf/templates"
 )
 
-// titles are what the coordinator calls each kind of sheet.
-var titles = map[notices.Kind]string{
-	notices.WorkAreaSign:        "Work-area sign",
-	notices.StayOutLetter:       "Stay-out letter",
-	notices.LetterReceipt:       "Receipt for the letter",
-	notices.CloseWindowsRequest: "Close-windows request",
-	notices.NeighbourNote:       "Note for your information",
-	notices.PetFlyer:            "Pet flyer",
-	notices.DatesChangedSlip:    "Dates-changed slip",
-	notices.CommonAreaNotice:    "Common-area notice",
-	notices.CommonAreaSign:      "Common-area sign",
-	notices.CleanAgainLetter:    "Clean-again letter",
-	notices.ReturnLetter:        "Return letter",
-	notices.DoneNote:            "Done note",
-	notices.AfterWorkNotice:     "After-work notice",
-}
-
 // destination is where a sheet goes, in the coordinator's words.
 func (p press) destination(sheet notices.Sheet) string {
 	switch {
@@ -39,10 +22,10 @@ func (p press) destination(sheet notices.Sheet) string {
 	case len(sheet.Hang) > 0:
 		return fmt.Sprintf("%s, for the %s", p.word(sheet.Hang[0].Word()), p.english(sheet.Area.Word()))
 	}
-	if owner, ok := sheet.Faces[0].For.(notices.Message); ok {
-		return p.word(owner.ID)
+	if sheet.To.Party == notices.ForOwner {
+		return "The owner"
 	}
-	return cmp.Or(reader(sheet), "To spare")
+	return cmp.Or(sheet.To.Name, "To spare")
 }
 
 // english is a word of the closed lists in the coordinator's English; word starts it with a capital.
@@ -54,10 +37,10 @@ func (p press) english(id string) string {
 func (p press) word(id string) string { return locales.Alone(p.english(id)) }
 
 // lists adds the walk list, and the files that print whole stacks in one go, to the files of a job. It returns what can become a PDF.
-func (p press) lists(job notices.Job, plan notices.Plan, all stacks, record *JobRecord, files Files) ([]printable, error) {
+func (p press) lists(plan notices.Plan, all stacks, record *JobRecord, files Files) ([]printable, error) {
 	folder := "print/" + p.code + "/"
 	record.WalkList, record.Everything = folder+"walk-list.html", folder+"everything.html"
-	walk := p.walkList(job, plan)
+	walk := p.walkList(plan)
 	list, err := templates.RenderWalkList(walk)
 	if err != nil {
 		return nil, err
@@ -86,8 +69,8 @@ func (p press) larger(all stacks) (templates.Sheet, bool) {
 	return templates.Sheet{Title: "Signs to print for job " + p.code, Paper: paper, Fonts: fontFaces("../fonts/"), Leaves: all[paper]}, len(all[paper]) > 0
 }
 
-func (p press) walkList(job notices.Job, plan notices.Plan) templates.WalkList {
-	list := templates.WalkList{Code: p.code, Address: job.Address, Paper: string(p.programme.Paper), Fonts: fontFaces("../fonts/")}
+func (p press) walkList(plan notices.Plan) templates.WalkList {
+	list := templates.WalkList{Code: p.code, Address: plan.Address, Paper: string(p.programme.Paper), Fonts: fontFaces("../fonts/")}
 	var rows []templates.WalkRow
 	for _, home := range plan.Homes {
 		rows = append(rows, p.walkRow(home))
@@ -97,7 +80,7 @@ func (p press) walkList(job notices.Job, plan notices.Plan) templates.WalkList {
 }
 
 func (p press) walkRow(home notices.Home) templates.WalkRow {
-	row := templates.WalkRow{Sheet: titles[home.Kind], Languages: p.languages(home.Languages), Due: deskDay(home.Due)}
+	row := templates.WalkRow{Sheet: titleOf(string(home.Kind)), Languages: p.languages(home.Languages), Due: deskDay(home.Due)}
 	switch who := home.Who.(type) {
 	case notices.Name:
 		row.Who = string(who)
@@ -188,32 +171,24 @@ func deskReason(r ReasonRecord) templates.DeskReason {
 	return view
 }
 
-// With whom, or where, a kind of sheet goes: to a household or the owner, to a resident of the building, or up at a door.
-var (
-	letterKinds = []string{string(notices.StayOutLetter), string(notices.LetterReceipt), string(notices.CleanAgainLetter), string(notices.ReturnLetter), string(notices.AfterWorkNotice)}
-	hungKinds   = []string{string(notices.WorkAreaSign), string(notices.CommonAreaSign)}
-)
-
 // A pile is sheets that are carried together.
 var piles = []struct {
 	name, note string
 	holds      func(SheetRecord) bool
 }{
-	{"Letters", "Speak to each household, leave the letter, take the receipt back.", func(s SheetRecord) bool {
-		return slices.Contains(letterKinds, s.Kind)
-	}},
+	{"Letters", "Speak to each household, leave the letter, take the receipt back.", carried(notices.ToHousehold)},
 	{"Neighbors, in street order", "Knock, explain, leave the sheet.", func(s SheetRecord) bool {
-		return !isSpare(s) && !slices.Contains(slices.Concat(letterKinds, hungKinds), s.Kind)
+		return !isSpare(s) && (carried(notices.ToNeighbour)(s) || carried(notices.ToResidents)(s))
 	}},
-	{"The crew's door pack", "With tape and a clear sleeve for each sign. Up before the crew sets up; down only when the area is cleaned and checked.", func(s SheetRecord) bool {
-		return slices.Contains(hungKinds, s.Kind)
-	}},
+	{"The crew's door pack", "With tape and a clear sleeve for each sign. Up before the crew sets up; down only when the area is cleaned and checked.", carried(notices.AtDoor)},
 	{"To spare", "For a home that nobody listed, and slips for the day when the dates change and nobody can print.", isSpare},
 }
 
-func isSpare(s SheetRecord) bool {
-	return len(s.For) == 0 && s.Kind != string(notices.CommonAreaNotice) && !slices.Contains(hungKinds, s.Kind)
+func carried(how notices.Carriage) func(SheetRecord) bool {
+	return func(s SheetRecord) bool { return notices.Kind(s.Kind).Traits().Carried == how }
 }
+
+func isSpare(s SheetRecord) bool { return len(s.For) == 0 && notices.Kind(s.Kind).Traits().MaySpare }
 
 func (kit Kit) piles(r JobRecord) []templates.DeskPile {
 	var all []templates.DeskPile

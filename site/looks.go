@@ -25,7 +25,7 @@ func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head
 		return nil, inPart("the headline", err)
 	}
 	var all []look
-	if isReadInSeconds(kind) {
+	if kind.Traits().Glance {
 		if roomy, err := fitted(cast.Bold, []string{head}, templates.RoomyBox); err == nil && len(text.Marks) > 0 {
 			all = append(all, sized(templates.Glance, least, least+2.5, roomy)...)
 		}
@@ -61,11 +61,6 @@ func sized(s templates.Setting, least, most float64, head templates.Fitted) []lo
 		all = append(all, look{templates.TypeOf(s, least, size), head})
 	}
 	return all
-}
-
-// isReadInSeconds is for what a neighbour takes in at a glance.
-func isReadInSeconds(kind notices.Kind) bool {
-	return kind == notices.CloseWindowsRequest || kind == notices.NeighbourNote || kind == notices.PetFlyer || kind == notices.DoneNote
 }
 
 // in sets a letter in a look.

@@ -18,10 +18,10 @@ type Folder struct {
 	Browser   *pdf.Browser // prints the PDF files; nil for none
 }
 
-// Make is the life of the given jobs, all of one programme: remember their addresses, build them in memory, and write them. The ledger is written
+// Make is the life of the given plans, all of one programme: remember their addresses, build them in memory, and write them. The ledger is written
 // before the output, so that no address is ever on paper that the ledger does not know. Today only ever says when dates changed.
 // Progress hears the code of each job as it is built. It returns the paths of the files that changed.
-func (f Folder) Make(jobs []notices.Job, today notices.Date, progress func(code string)) ([]string, error) {
+func (f Folder) Make(plans []notices.Plan, today notices.Date, progress func(code string)) ([]string, error) {
 	key, err := ReadKey(filepath.Join(f.Path, KeyFile))
 	if err != nil {
 		return nil, err
@@ -36,13 +36,13 @@ func (f Folder) Make(jobs []notices.Job, today notices.Date, progress func(code 
 	if err != nil {
 		return nil, err
 	}
-	for _, job := range jobs {
-		if err := checkKey(ledger, key, job.Code); err != nil {
+	for _, plan := range plans {
+		if err := checkKey(ledger, key, plan.Code); err != nil {
 			return nil, err
 		}
-		ledger = Remember(ledger, job, notices.Decide(job), key, today)
+		ledger = Remember(ledger, plan, key, today)
 	}
-	output, err := f.build(jobs, ledger, key, progress)
+	output, err := f.build(plans, ledger, key, progress)
 	if err != nil {
 		return nil, err
 	}
@@ -64,8 +64,8 @@ func checkKey(ledger Ledger, key Key, code string) error {
 
 // MakeWithoutCodes makes sheets with phone numbers only, for the night when the key is on another laptop. It reads and changes no ledger, and
 // leaves the pages of earlier makes as they are.
-func (f Folder) MakeWithoutCodes(jobs []notices.Job, progress func(code string)) ([]string, error) {
-	output, err := f.build(jobs, Ledger{}, "", progress)
+func (f Folder) MakeWithoutCodes(plans []notices.Plan, progress func(code string)) ([]string, error) {
+	output, err := f.build(plans, Ledger{}, "", progress)
 	if err != nil {
 		return nil, err
 	}
@@ -73,8 +73,8 @@ func (f Folder) MakeWithoutCodes(jobs []notices.Job, progress func(code string))
 }
 
 // build makes everything that Write needs, in memory.
-func (f Folder) build(jobs []notices.Job, ledger Ledger, key Key, progress func(code string)) (Output, error) {
-	programme := jobs[0].Programme
+func (f Folder) build(plans []notices.Plan, ledger Ledger, key Key, progress func(code string)) (Output, error) {
+	programme := plans[0].Programme
 	kit, err := NewKit(programme, key, os.ReadFile)
 	if err != nil {
 		return Output{}, err
@@ -90,9 +90,9 @@ func (f Folder) build(jobs []notices.Job, ledger Ledger, key Key, progress func(
 	}
 	var output Output
 	var made []JobRecord
-	for _, job := range jobs {
-		progress(job.Code)
-		unit, err := Build(job, notices.Decide(job), ledger, kit, recordOf(earlier, job.Code))
+	for _, plan := range plans {
+		progress(plan.Code)
+		unit, err := Build(plan, ledger, kit, recordOf(earlier, plan.Code))
 		if err != nil {
 			return Output{}, err
 		}
@@ -138,14 +138,14 @@ func shared(kit Kit, programme notices.Programme, records []JobRecord, index Ind
 }
 
 // OutdatedPaper counts the sheets of these jobs that hang or were handed over and say something else than the job now, as the last make knew.
-func (f Folder) OutdatedPaper(jobs []notices.Job) (int, error) {
+func (f Folder) OutdatedPaper(plans []notices.Plan) (int, error) {
 	records, err := LoadRecords(os.DirFS(f.Out))
 	if err != nil {
 		return 0, err
 	}
 	count := 0
-	for _, job := range jobs {
-		count += len(recordOf(records, job.Code).PutRight)
+	for _, plan := range plans {
+		count += len(recordOf(records, plan.Code).PutRight)
 	}
 	return count, nil
 }

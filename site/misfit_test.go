@@ -50,7 +50,7 @@ func TestMisfitsAreNamed(t *testing.T) {
 			}
 			plan := notices.Decide(job)
 			plan.Sheets = lettersOf(plan)
-			_, err = site.Build(job, plan, site.Ledger{}, kit, site.JobRecord{})
+			_, err = site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
 			checkSays(t, err, c.want...)
 		})
 	}
@@ -79,7 +79,7 @@ func TestLongBlockIsNamed(t *testing.T) {
 	for range 6 {
 		why.Lines = append(why.Lines, why.Lines...)
 	}
-	_, err = site.Build(job, plan, site.Ledger{}, kit, site.JobRecord{})
+	_, err = site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
 	checkSays(t, err, `sheet letter-h1 in the language vi: the block "Why" is too long for a side of paper`)
 }
 

@@ -227,7 +227,7 @@ func built(t *testing.T, job notices.Job, plan notices.Plan) site.Unit {
 	if err != nil {
 		t.Fatal(err)
 	}
-	unit, err := site.Build(job, plan, site.Ledger{}, kit, site.JobRecord{})
+	unit, err := site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -12,7 +12,6 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
 	"example.org/doorleaf/site/pdf"
 )
@@ -93,7 +92,7 @@ func TestPDFAgain(t *testing.T) {
 	folder := printing(t)
 	job := small(demoJob(t, "alder-14"))
 	first := madeIn(t, folder, marchFirst, job)
-	changed, err := folder.Make([]notices.Job{job}, marchSecond, func(string) {})
+	changed, err := folder.Make(plansOf(job), marchSecond, func(string) {})
 	if err != nil || len(changed) > 0 {
 		t.Errorf("a second make changed %v: %v", changed, err)
 	}
@@ -123,7 +122,7 @@ func TestPDFThatFails(t *testing.T) {
 		t.Fatal(err)
 	}
 	folder.Browser = &pdf.Browser{Path: empty}
-	_, err := folder.Make([]notices.Job{small(demoJob(t, "alder-14"))}, marchFirst, func(string) {})
+	_, err := folder.Make(plansOf(small(demoJob(t, "alder-14"))), marchFirst, func(string) {})
 	if err == nil || !strings.Contains(err.Error(), "make again without --pdf") {
 		t.Errorf("got %v", err)
 	}

@@ -252,7 +252,7 @@ func TestCharactersThatNoFontHasAreRefused(t *testing.T) {
 	} {
 		job := demoJob(t, "alder-14")
 		job.Households[0].Name = text
-		_, err := newFolder(t).Make([]notices.Job{job}, marchFirst, func(string) {})
+		_, err := newFolder(t).Make(plansOf(job), marchFirst, func(string) {})
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %s", text, err, want)
 		}

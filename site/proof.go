@@ -19,17 +19,17 @@ import (
 )
 
 // Proof is one page for the file, from what the ledger remembers of a job and what its file says of checks.
-func Proof(job notices.Job, known LedgerJob) ([]byte, error) {
+func Proof(plan notices.Plan, known LedgerJob) ([]byte, error) {
 	english, err1 := locales.Open(string(notices.English), nil)
 	desk, err2 := locales.OpenDesk()
 	if err := cmp.Or(err1, err2); err != nil {
 		return nil, err
 	}
 	kit := Kit{Speakers: map[notices.Language]*locales.Speaker{notices.English: english}, Desk: desk}
-	p := press{kit: kit, programme: job.Programme, code: job.Code}
+	p := press{kit: kit, programme: plan.Programme, code: plan.Code}
 	page, err := templates.RenderProof(templates.Proof{
-		Code: job.Code, Address: job.Address, Programme: job.Programme.Name, Days: fileDays(notices.WorkDays(job.Work)), Pamphlet: pamphlet(job.Pamphlet),
-		Told: p.told(known), Tried: tried(job, known), Hung: p.hung(known), Checks: p.checks(job), Samples: p.samples(job), Open: p.open(known),
+		Code: plan.Code, Address: plan.Address, Programme: plan.Programme.Name, Days: fileDays(plan.Days), Pamphlet: pamphlet(plan.Proof.Pamphlet),
+		Told: p.told(known), Tried: tried(plan.Proof, known), Hung: p.hung(known), Checks: p.checks(plan.Proof), Samples: p.samples(plan.Proof), Open: p.open(known),
 	})
 	return seal(page), err
 }
@@ -61,11 +61,11 @@ type handedRow struct {
 }
 
 // tried is every visit to somebody of the house that left no signature, each once however many sheets there were.
-func tried(job notices.Job, known LedgerJob) []templates.ProofTried {
+func tried(proof notices.Proof, known LedgerJob) []templates.ProofTried {
 	var all []templates.ProofTried
 	for _, sheet := range known.Sheets {
 		for _, m := range sheet.Handed {
-			if !livesThere(job, sheet, m.Home) || m.How == "spoke" && m.Why == "" {
+			if !livesThere(proof, sheet, m.Home) || m.How == "spoke" && m.Why == "" {
 				continue
 			}
 			visit := templates.ProofTried{Who: cmp.Or(sheet.To, m.Home), When: fileDay(m.On), How: howTold(m.How), By: m.By, Why: m.Why}
@@ -78,9 +78,8 @@ func tried(job notices.Job, known LedgerJob) []templates.ProofTried {
 }
 
 // livesThere reports whether a home is a household of the house itself, even one that the job file no longer has.
-func livesThere(job notices.Job, sheet LedgerSheet, home string) bool {
-	isHome := func(h notices.Household) bool { return h.ID == home }
-	return sheet.Kind == string(notices.StayOutLetter) || slices.ContainsFunc(job.Households, isHome)
+func livesThere(proof notices.Proof, sheet LedgerSheet, home string) bool {
+	return sheet.Kind == string(notices.StayOutLetter) || slices.Contains(proof.Households, home)
 }
 
 func (p press) hung(known LedgerJob) []templates.ProofHung {
@@ -94,42 +93,40 @@ func (p press) hung(known LedgerJob) []templates.ProofHung {
 	return all
 }
 
-func (p press) checks(job notices.Job) []templates.ProofCheck {
+func (p press) checks(proof notices.Proof) []templates.ProofCheck {
 	var all []templates.ProofCheck
-	for _, c := range job.Checks {
-		all = append(all, templates.ProofCheck{Work: p.workName(job, c.Work), When: fileDays([]notices.Date{c.On}), By: c.By, Result: string(c.Result)})
+	for _, c := range proof.Checks {
+		all = append(all, templates.ProofCheck{Work: p.workName(c.Work, c.Area), When: fileDays([]notices.Date{c.On}), By: c.By, Result: string(c.Result)})
 	}
 	return all
 }
 
-func (p press) samples(job notices.Job) []templates.ProofSample {
+func (p press) samples(proof notices.Proof) []templates.ProofSample {
 	var all []templates.ProofSample
-	for _, w := range job.Wipes {
+	for _, w := range proof.Samples {
 		result := strconv.FormatFloat(w.Loading, 'f', -1, 64) + " µg/ft²"
 		if w.Below {
 			result = "less than " + result
 		}
-		all = append(all, templates.ProofSample{Work: p.workName(job, w.Work), Room: p.word(w.Room.Word()), Surface: strings.ReplaceAll(string(w.Surface), "_", " "),
+		all = append(all, templates.ProofSample{Work: p.workName(w.Work, w.Area), Room: p.word(w.Room.Word()), Surface: strings.ReplaceAll(string(w.Surface), "_", " "),
 			Lab: fileDays([]notices.Date{w.Lab}), Result: result})
 	}
 	return all
 }
 
 // workName is the area of a piece of work, with its id.
-func (p press) workName(job notices.Job, id string) string {
-	for _, w := range job.Work {
-		if w.ID == id {
-			return fmt.Sprintf("%s (%s)", p.word(w.Area.Word()), id)
-		}
+func (p press) workName(id string, area notices.Area) string {
+	if area == "" {
+		return id
 	}
-	return id
+	return fmt.Sprintf("%s (%s)", p.word(area.Word()), id)
 }
 
 // open are the sheets of the last make for a door or a home of which no paper is noted.
 func (p press) open(known LedgerJob) []string {
 	var all []string
 	for _, sheet := range known.Sheets {
-		meant := len(sheet.Hang) > 0 || len(sheet.For) > 0 && sheet.Kind != string(notices.LetterReceipt)
+		meant := len(sheet.Hang) > 0 || len(sheet.For) > 0 && !notices.Kind(sheet.Kind).Traits().GoesBack
 		if meant && !sheet.Gone && !sheet.wentOut() {
 			all = append(all, fmt.Sprintf("%s, %s", whatOf(sheet, sheet.Revision), p.place(sheet, "")))
 		}
@@ -139,7 +136,7 @@ func (p press) open(known LedgerJob) []string {
 
 // whatOf names a sheet by its title and the id in its foot.
 func whatOf(sheet LedgerSheet, revision int) string {
-	return fmt.Sprintf("%s (%s), revision %d", titleOf(sheet), sheet.ID, revision)
+	return fmt.Sprintf("%s (%s), revision %d", titleOf(sheet.Kind), sheet.ID, revision)
 }
 
 func howTold(how string) string {
@@ -187,7 +184,7 @@ func fileDays(days []notices.Date) string {
 
 // WriteProof writes the proof of a job to a file outside the output folder. A file that is there is replaced only when it is a proof exactly as
 // doorleaf wrote it.
-func (f Folder) WriteProof(job notices.Job, path string) error {
+func (f Folder) WriteProof(plan notices.Plan, path string) error {
 	if err := f.checkProofPath(path); err != nil {
 		return err
 	}
@@ -195,11 +192,11 @@ func (f Folder) WriteProof(job notices.Job, path string) error {
 	if err != nil {
 		return err
 	}
-	known, err := ledger.known(job.Code)
+	known, err := ledger.known(plan.Code)
 	if err != nil {
 		return err
 	}
-	page, err := Proof(job, known)
+	page, err := Proof(plan, known)
 	if err != nil {
 		return err
 	}

@@ -46,7 +46,7 @@ func TestMakeAgainChangesNothing(t *testing.T) {
 	folder := newFolder(t)
 	first := madeIn(t, folder, marchFirst, alder, quarry)
 	ledger := ledgerOf(t, folder)
-	changed, err := folder.Make([]notices.Job{quarry, alder}, marchSecond, func(string) {})
+	changed, err := folder.Make(plansOf(quarry, alder), marchSecond, func(string) {})
 	if err != nil || len(changed) > 0 {
 		t.Errorf("a second make changed %v: %v", changed, err)
 	}

@@ -9,9 +9,9 @@ import (
 )
 
 // steps adds what has to happen to the record of a job, and its calendar to the files.
-func (p press) steps(job notices.Job, remembered LedgerJob, record *JobRecord, files Files) error {
+func (p press) steps(plan notices.Plan, remembered LedgerJob, record *JobRecord, files Files) error {
 	v := &voice{Speaker: p.kit.Desk, desk: p.kit.Desk}
-	for _, s := range notices.Steps(job) {
+	for _, s := range plan.Steps {
 		made := StepRecord{
 			ID: s.ID, Kind: string(s.Kind), For: string(s.For), About: s.About, First: s.First.String(), Due: s.Due.String(),
 			Says: v.plain(s.Says), Source: s.Source, Binds: string(s.Binds), Done: remembered.isDone(s),

@@ -308,7 +308,7 @@ func TestManyDates(t *testing.T) {
 	job, kit := jobWithKit(t, 12)
 	plan := notices.Decide(job)
 	plan.Sheets = nil // paper has room for fewer
-	unit, err := site.Build(job, plan, site.Ledger{}, kit, site.JobRecord{})
+	unit, err := site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -332,7 +332,7 @@ func TestTooManyDates(t *testing.T) {
 			if !sheets {
 				plan.Sheets = nil
 			}
-			_, err := site.Build(job, plan, site.Ledger{}, kit, site.JobRecord{})
+			_, err := site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
 			if err == nil || !strings.Contains(err.Error(), "split the job in two") {
 				t.Errorf("60 days at different hours: %v, want advice to split the job", err)
 			}

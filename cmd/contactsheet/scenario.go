@@ -70,8 +70,12 @@ func (s scenario) make(dir string) error {
 	if len(problems) > 0 {
 		return problems
 	}
+	var plans []notices.Plan
+	for _, job := range jobs {
+		plans = append(plans, notices.Decide(job))
+	}
 	day := notices.Date{Year: 2027, Month: time.April, Day: 20} // as invented as the jobs
-	_, err = site.Folder{Path: dir, Out: filepath.Join(dir, "out")}.Make(jobs, day, func(string) {})
+	_, err = site.Folder{Path: dir, Out: filepath.Join(dir, "out")}.Make(plans, day, func(string) {})
 	return err
 }
 

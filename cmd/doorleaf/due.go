@@ -26,15 +26,15 @@ func (d due) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	folder, jobs, problems := load(files)
-	if len(jobs) == 0 {
+	folder, plans, problems := load(files)
+	if len(plans) == 0 {
 		return problems
 	}
 	ledger, err := site.ReadLedger(filepath.Join(folder, site.LedgerFile))
 	if err != nil {
 		return err
 	}
-	steps, err := site.Due(jobs, ledger, on)
+	steps, err := site.Due(plans, ledger, on)
 	if err != nil {
 		return err
 	}

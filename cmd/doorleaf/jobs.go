@@ -11,8 +11,8 @@ import (
 	"example.org/doorleaf/notices"
 )
 
-// load reads the job files, which belong to one programme folder, and returns that folder. Problems name files as they were typed.
-func load(files []string) (folder string, jobs []notices.Job, err error) {
+// load reads the job files and decides each. They belong to one programme folder, and returns that folder. Problems name files as they were typed.
+func load(files []string) (folder string, plans []notices.Plan, err error) {
 	typed := map[string]string{}
 	var names []string
 	for _, file := range files {
@@ -36,10 +36,13 @@ func load(files []string) (folder string, jobs []notices.Job, err error) {
 		}
 	}
 	jobs, problems := notices.Load(os.DirFS(folder), names...)
-	if len(problems) > 0 {
-		return folder, jobs, asTyped(problems, folder, typed) // whoever can do with the others has them
+	for _, job := range jobs {
+		plans = append(plans, notices.Decide(job))
 	}
-	return folder, jobs, nil
+	if len(problems) > 0 {
+		return folder, plans, asTyped(problems, folder, typed) // whoever can do with the others has them
+	}
+	return folder, plans, nil
 }
 
 // nameIn is the path of a job file inside its programme's folder, with slashes; "" when that is not the given folder. Only whole paths tell, because

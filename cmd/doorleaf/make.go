@@ -18,7 +18,7 @@ type makeSheet struct {
 }
 
 func (m makeSheet) Run(c console) error {
-	path, jobs, err := load(m.Jobs)
+	path, plans, err := load(m.Jobs)
 	if err != nil {
 		return err
 	}
@@ -26,12 +26,12 @@ func (m makeSheet) Run(c console) error {
 	if m.PDF {
 		folder.Browser = browser(c)
 	}
-	changed, err := m.make(folder, jobs, c)
+	changed, err := m.make(folder, plans, c)
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(c.out, "made %s in %s; %s\n", count(len(jobs), "job", "jobs"), folder.Out, changedFiles(changed))
-	wrong, err := folder.OutdatedPaper(jobs)
+	fmt.Fprintf(c.out, "made %s in %s; %s\n", count(len(plans), "job", "jobs"), folder.Out, changedFiles(changed))
+	wrong, err := folder.OutdatedPaper(plans)
 	if err != nil {
 		return err
 	}
@@ -40,8 +40,8 @@ func (m makeSheet) Run(c console) error {
 	}
 	fmt.Fprintf(c.out, "open   %s\n", filepath.Join(folder.Out, "print", "index.html"))
 	if folder.Browser != nil {
-		for _, job := range jobs {
-			fmt.Fprintf(c.out, "print  %s, two-sided: all sheets of %s\n", filepath.Join(folder.Out, "print", job.Code, site.HomePrinter), job.Code)
+		for _, plan := range plans {
+			fmt.Fprintf(c.out, "print  %s, two-sided: all sheets of %s\n", filepath.Join(folder.Out, "print", plan.Code, site.HomePrinter), plan.Code)
 		}
 	}
 	if !m.WithoutCodes {
@@ -60,11 +60,11 @@ func browser(c console) *pdf.Browser {
 	return &found
 }
 
-func (m makeSheet) make(folder site.Folder, jobs []notices.Job, c console) ([]string, error) {
+func (m makeSheet) make(folder site.Folder, plans []notices.Plan, c console) ([]string, error) {
 	if m.WithoutCodes {
-		return folder.MakeWithoutCodes(jobs, c.progress)
+		return folder.MakeWithoutCodes(plans, c.progress)
 	}
-	return folder.Make(jobs, today(), c.progress)
+	return folder.Make(plans, today(), c.progress)
 }
 
 func isAre(n int) string {

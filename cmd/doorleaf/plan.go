@@ -15,13 +15,13 @@ type plan struct {
 }
 
 func (p plan) Run(c console) error {
-	_, jobs, err := load(p.Jobs)
+	_, decided, err := load(p.Jobs)
 	if err != nil {
 		return err
 	}
 	var plans []explained
-	for _, job := range jobs {
-		plan, err := explain(job)
+	for _, one := range decided {
+		plan, err := explain(one)
 		if err != nil {
 			return err
 		}
@@ -50,10 +50,9 @@ type explained struct {
 	Late    []string            `json:"late"` // sheets that are late today, by id
 }
 
-func explain(job notices.Job) (explained, error) {
-	decided := notices.Decide(job)
+func explain(decided notices.Plan) (explained, error) {
 	reasons, err := site.Explain(decided)
-	return explained{job.Code, job.Address, reasons, site.Tally(decided), late(decided)}, err
+	return explained{decided.Code, decided.Address, reasons, site.Tally(decided), late(decided)}, err
 }
 
 func late(plan notices.Plan) []string {

@@ -16,27 +16,27 @@ type posted struct {
 }
 
 func (p posted) Run(c console) error {
-	return note(c, p.Job, p.On, func(ledger site.Ledger, job notices.Job, on notices.Date) (site.Ledger, []site.Noted, error) {
-		return ledger.Post(job.Code, p.Sheet, on, p.By)
-	}, func(_ notices.Job, all []site.Noted) {
+	return note(c, p.Job, p.On, func(ledger site.Ledger, plan notices.Plan, on notices.Date) (site.Ledger, []site.Noted, error) {
+		return ledger.Post(plan.Code, p.Sheet, on, p.By)
+	}, func(_ notices.Plan, all []site.Noted) {
 		for _, n := range all {
 			c.printNoted(n, "hangs since "+n.Mark.On)
 		}
 	})
 }
 
-// loadOne reads one job file.
-func loadOne(file string) (folder string, job notices.Job, err error) {
-	folder, jobs, err := load([]string{file})
+// loadOne reads one job file and decides it.
+func loadOne(file string) (folder string, plan notices.Plan, err error) {
+	folder, plans, err := load([]string{file})
 	if err != nil {
-		return "", notices.Job{}, err
+		return "", notices.Plan{}, err
 	}
-	return folder, jobs[0], nil
+	return folder, plans[0], nil
 }
 
 // note writes what happened on a day into the ledger of a job's programme, and says it.
-func note(c console, file, on string, change func(site.Ledger, notices.Job, notices.Date) (site.Ledger, []site.Noted, error), say func(notices.Job, []site.Noted)) error {
-	path, job, err := loadOne(file)
+func note(c console, file, on string, change func(site.Ledger, notices.Plan, notices.Date) (site.Ledger, []site.Noted, error), say func(notices.Plan, []site.Noted)) error {
+	path, plan, err := loadOne(file)
 	if err != nil {
 		return err
 	}
@@ -46,13 +46,13 @@ func note(c console, file, on string, change func(site.Ledger, notices.Job, noti
 	}
 	var all []site.Noted
 	err = folderOf(path).Note(func(ledger site.Ledger) (site.Ledger, error) {
-		ledger, all, err = change(ledger, job, day)
+		ledger, all, err = change(ledger, plan, day)
 		return ledger, err
 	})
 	if err != nil {
 		return err
 	}
-	say(job, all)
+	say(plan, all)
 	c.warnOfDays(all)
 	c.printNext(file, all)
 	return nil

@@ -16,23 +16,23 @@ type removed struct {
 }
 
 func (r removed) Run(c console) error {
-	return note(c, r.Job, r.On, func(ledger site.Ledger, job notices.Job, on notices.Date) (site.Ledger, []site.Noted, error) {
-		return ledger.TakeDown(job.Code, r.Sheet, on)
-	}, func(job notices.Job, all []site.Noted) {
+	return note(c, r.Job, r.On, func(ledger site.Ledger, plan notices.Plan, on notices.Date) (site.Ledger, []site.Noted, error) {
+		return ledger.TakeDown(plan.Code, r.Sheet, on)
+	}, func(plan notices.Plan, all []site.Noted) {
 		for _, n := range all {
 			c.printNoted(n, "out from "+n.Mark.On+" to "+n.Mark.Until)
 		}
-		c.warnTooSoon(job, all)
+		c.warnTooSoon(plan, all)
 	})
 }
 
 // warnTooSoon: that a sign came down is a fact and is noted; that it came down before the check is a danger, and is said.
-func (c console) warnTooSoon(job notices.Job, all []site.Noted) {
+func (c console) warnTooSoon(plan notices.Plan, all []site.Noted) {
 	var early []string
 	for _, n := range all {
-		for _, w := range behind(job, n.Sheet) {
-			if job.Checked(w) != notices.CheckPassed && !n.Sheet.Hangs() && !slices.Contains(early, w.ID) {
-				early = append(early, w.ID)
+		for _, keep := range behind(plan, n.Sheet) {
+			if !n.Sheet.Hangs() && !slices.Contains(early, keep.Work) {
+				early = append(early, keep.Work)
 			}
 		}
 	}
@@ -43,14 +43,13 @@ func (c console) warnTooSoon(job notices.Job, all []site.Noted) {
 		" (40 CFR 745.85(a)(1)); hang them again now, or enter the pass under checks in the job file\n", strings.Join(early, ", "))
 }
 
-// behind is the work that a sign warns of: that in its area, or all of it when the sign is for the whole house.
-func behind(job notices.Job, sheet site.LedgerSheet) []notices.Work {
-	if sheet.Area == "" {
+// behind is what a sign warns of and has not passed: the work in its area, or all of it when the sign is for the whole house.
+func behind(plan notices.Plan, sheet site.LedgerSheet) []notices.Keep {
+	switch sheet.Area {
+	case "":
 		return nil
+	case string(notices.WholeHouse):
+		return plan.Open
 	}
-	works := slices.DeleteFunc(slices.Clone(job.Work), func(w notices.Work) bool { return string(w.Area) != sheet.Area })
-	if len(works) == 0 {
-		return job.Work
-	}
-	return works
+	return slices.DeleteFunc(slices.Clone(plan.Open), func(k notices.Keep) bool { return string(k.Area) != sheet.Area })
 }

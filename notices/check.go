@@ -12,12 +12,9 @@ var checks = []func(*reader, *Job){
 	checkRainDays,
 	checkFacesOutsideOnly,
 	checkFacesKnown,
-	checkDaysAtHome,
-	checkEveryWorkDay,
+	checkExceptions,
 	checkWaysOut,
-	checkReach,
-	checkRoomsWorkedOn,
-	checkDoorsWorkedOn,
+	checkLostDays,
 	checkAddressesOnce,
 	checkOpenings,
 	checkLotLines,
@@ -34,17 +31,6 @@ func daysOf(w Work) []Date {
 		return w.Days
 	}
 	return append(slices.Clone(w.Days), w.RainDay)
-}
-
-// workOn is the work that may go on at a day.
-func workOn(job *Job, day Date) []Work {
-	var on []Work
-	for _, w := range job.Work {
-		if slices.Contains(daysOf(w), day) {
-			on = append(on, w)
-		}
-	}
-	return on
 }
 
 // dayWritten is a day with its weekday, which is how people check a calendar.

@@ -3,24 +3,72 @@ package notices
 import (
 	"fmt"
 	"slices"
-
-	"example.org/doorleaf/notices/strict"
 )
 
-// checkDaysAtHome: an entry is for a day on which somebody works or may work, each day once.
-func checkDaysAtHome(r *reader, job *Job) {
+// checkExceptions: an exception is for the time in which a piece of work of this job, or a room, is shut; a piece of work has one.
+func checkExceptions(r *reader, job *Job) {
 	for i, h := range job.Households {
-		seen := map[Date]bool{}
-		for j, d := range h.OnWorkDays {
-			at := r.at("households", i, "on_work_days", j, "day")
-			switch {
-			case d.Day.IsZero():
-			case seen[d.Day]:
-				r.wrong(at, "has two entries in this household", "keep one of the two")
-			case len(workOn(job, d.Day)) == 0 && r.allDaysRead(job):
-				r.wrong(at, "is neither a work day nor a rain day", "take the entry out, or correct the day"+workDaysWritten(job))
+		seen := map[string]bool{}
+		for j, e := range h.Except {
+			path := []any{"households", i, "except", j, "while"}
+			if slices.Contains(Areas, Area(e.While)) { // a room in which a sample failed
+				continue
 			}
-			seen[d.Day] = true
+			if _, known := r.workNamed(job, e.While, path...); known && seen[e.While] {
+				r.wrong(r.at(path...), "has two entries in this household", "keep one of the two")
+			}
+			seen[e.While] = true
+		}
+	}
+}
+
+// checkWaysOut: a way out ends in a door of the building, or nobody gets out by it in a fire.
+func checkWaysOut(r *reader, job *Job) {
+	for i, h := range job.Households {
+		r.leadOut(job, h.Usual.WaysOut, "households", i, "ways_out")
+		for j, e := range h.Except {
+			r.leadOut(job, e.WaysOut, "households", i, "except", j, "ways_out")
+		}
+	}
+}
+
+func (r *reader) leadOut(job *Job, ways [][]Place, path ...any) {
+	list := r.at(path...)
+	if len(list.Items) != len(ways) {
+		return // some were not understood, which is reported
+	}
+	for k, way := range ways {
+		if len(way) == len(list.Items[k].Items) && !slices.ContainsFunc(way, job.leadsOut) {
+			r.problem(list.Items[k], "this way ends inside the house", "write every door on it up to the street"+entriesWritten(job))
+		}
+	}
+}
+
+// leadsOut: a step of a way leads out of the building when it is one of its doors; while nobody has named those, when it is no door of a room.
+func (job *Job) leadsOut(p Place) bool {
+	if len(job.Entries) > 0 {
+		return slices.Contains(job.Entries, Way(p))
+	}
+	return slices.Contains(Ways, Way(p)) && !slices.Contains(innerWays, Way(p))
+}
+
+// innerWays lead from room to room.
+var innerWays = []Way{"bathroom_door", "bedroom_door", "dining_room_door", "hall_door", "living_room_door", "room_door", "stairs"}
+
+func entriesWritten(job *Job) string {
+	if len(job.Entries) == 0 {
+		return ", such as [hall_door, front_door]"
+	}
+	return " " + choices("door", wordsOf(job.Entries))
+}
+
+// checkLostDays: only a day on which the crew was to work can be lost.
+func checkLostDays(r *reader, job *Job) {
+	for i, w := range job.Work {
+		for j, l := range w.Lost {
+			if !l.Day.IsZero() && len(w.Days) > 0 && !slices.Contains(daysOf(w), l.Day) {
+				r.wrong(r.at("work", i, "lost_days", j, "day"), "is neither a day of this work nor its rain day", fmt.Sprintf("keep the lost day under days as well, and add the new one%s", workDaysWritten(job)))
+			}
 		}
 	}
 }
@@ -31,92 +79,4 @@ func workDaysWritten(job *Job) string {
 		text += " " + d.String()
 	}
 	return text + ")"
-}
-
-// allDaysRead is false when a day of work was not understood; then nobody knows what days the household should speak of.
-func (r *reader) allDaysRead(job *Job) bool {
-	for i, w := range job.Work {
-		if len(w.Days) == 0 || len(w.Days) < len(r.at("work", i, "days").Items) {
-			return false
-		}
-		if r.at("work", i).Get("rain_day") != nil && w.RainDay.IsZero() {
-			return false
-		}
-	}
-	return true
-}
-
-// checkEveryWorkDay: a household must know how it gets through each planned day.
-func checkEveryWorkDay(r *reader, job *Job) {
-	for i, h := range job.Households {
-		if !r.allDaysAtHomeRead(h, i) {
-			continue
-		}
-		for _, day := range WorkDays(job.Work) {
-			if !slices.ContainsFunc(h.OnWorkDays, func(d DayAtHome) bool { return d.Day == day }) {
-				r.missingDay(day, i)
-			}
-		}
-	}
-}
-
-func (r *reader) missingDay(day Date, i int) {
-	at := r.at("households", i, "on_work_days")
-	r.problem(at, fmt.Sprintf("this household has no way out, bed, bathroom or kitchen on %s", dayWritten(day)),
-		fmt.Sprintf("add under on_work_days {day: %s, uses_door: back_door, reaches: [bed, bathroom, kitchen]}, or {day: %s, sleeps_at: ...}", day, day))
-}
-
-func (r *reader) allDaysAtHomeRead(h Household, i int) bool {
-	household := r.at("households", i)
-	days := household.At("on_work_days")
-	if household.Kind != strict.Object || days.Kind == strict.Text || days.Kind == strict.Refused {
-		return false
-	}
-	return !slices.ContainsFunc(h.OnWorkDays, func(d DayAtHome) bool { return d.Day.IsZero() })
-}
-
-// checkWaysOut: nobody can stay in a house without a way out.
-func checkWaysOut(r *reader, job *Job) {
-	r.eachDay(job, func(d DayAtHome, path ...any) {
-		if d.SleepsAt == "" && d.Away != Yes && d.UsesDoor == "" && !r.has("uses_door", path) {
-			r.problem(r.at(path...), fmt.Sprintf("there is no way out on %s", dayWritten(d.Day)), "write the door, such as uses_door: back_door, or away: yes, or where they sleep (sleeps_at)")
-		}
-	})
-}
-
-// checkReach: a day at home needs a bed, a bathroom and a kitchen.
-func checkReach(r *reader, job *Job) {
-	r.eachDay(job, func(d DayAtHome, path ...any) {
-		if d.SleepsAt != "" || r.has("reaches", path) && len(d.Reaches) < len(r.at(append(path, "reaches")...).Items) {
-			return
-		}
-		for _, need := range needsOf(d) {
-			if !meets(d.Reaches, need) {
-				r.problem(r.at(append(path, "reaches")...), fmt.Sprintf("there is no %s in reach on %s", need, dayWritten(d.Day)), fmt.Sprintf("add the %s they can use to reaches, or write where they sleep (sleeps_at)", need))
-			}
-		}
-	})
-}
-
-// needsOf: whoever is away while the crew works needs a bed to come back to, once told.
-func needsOf(d DayAtHome) []Need {
-	if d.Away == Yes {
-		return []Need{NeedBed}
-	}
-	return Needs
-}
-
-// has reports whether something is written for a key, even if it was not understood.
-func (r *reader) has(key string, path []any) bool {
-	v := r.at(path...).Get(key)
-	return v != nil && v.Kind != strict.Empty
-}
-
-func meets(reaches []Room, need Need) bool {
-	for _, room := range Rooms {
-		if room.Meets == need && slices.Contains(reaches, room.Name) {
-			return true
-		}
-	}
-	return false
 }

@@ -36,7 +36,7 @@ func pages(job Job) []Page {
 		switch {
 		case job.Closed == Yes:
 			all[i] = closedPage(job, page.Kind)
-		case outside && job.outsideFinished():
+		case outside && job.windowsOver():
 			all[i] = donePage(job, page.Kind)
 		}
 	}

@@ -30,6 +30,7 @@ const (
 	HoldsNumber        Holds = "a whole number"
 	HoldsList          Holds = "a list in brackets"
 	HoldsListOrUnknown Holds = "a list in brackets, or the word unknown"
+	HoldsLists         Holds = "lists in brackets, inside brackets"
 	HoldsObject        Holds = "keys of its own"
 	HoldsObjects       Holds = "a list of entries with keys of their own"
 )
@@ -92,10 +93,13 @@ const (
 
 var answers = wordsOf([]Answer{Yes, No, Unknown})
 
-func rooms() []string {
+// rooms are those that serve a need.
+func rooms(need Need) []string {
 	var names []string
 	for _, r := range Rooms {
-		names = append(names, string(r.Name))
+		if r.Meets == need {
+			names = append(names, string(r.Name))
+		}
 	}
 	return names
 }

@@ -2,6 +2,7 @@ package notices
 
 import (
 	"fmt"
+	"slices"
 
 	"example.org/doorleaf/notices/strict"
 )
@@ -52,7 +53,9 @@ var jobRows = []row[Job]{
 			j.Neighbours = readObjects(r, v, neighbourRows, blankNeighbour)
 		}},
 	{Field{Key: "checks", Later: true, Holds: HoldsObjects, Question: "After the work: what did the check find?", Fields: fieldsOf(checkRows)},
-		func(r *reader, v *strict.Node, j *Job) { j.Checks = readObjects(r, v, checkRows, CheckResult{}) }},
+		func(r *reader, v *strict.Node, j *Job) {
+			j.Checks = readObjects(r, v, checkRows, CheckResult{Certified: Unknown, Independent: Unknown})
+		}},
 	{Field{Key: "wipes", Later: true, Holds: HoldsObjects, Question: "After the work: which dust samples came back from the laboratory?", Fields: fieldsOf(wipeRows)},
 		func(r *reader, v *strict.Node, j *Job) { j.Wipes = readObjects(r, v, wipeRows, Wipe{}) }},
 	{Field{Key: "closed", Later: true, Holds: HoldsOneLine, Question: "Is the job over, so that its pages say only how to reach you?", Example: "yes", Noun: "answer", Words: wordsOf([]Answer{Yes, No})},
@@ -61,7 +64,7 @@ var jobRows = []row[Job]{
 		func(r *reader, v *strict.Node, j *Job) { readObject(r, v, sharedRows, &j.Shared) }},
 	{Field{Key: "openings", Holds: HoldsObjects, Question: "Which windows, doors and vents of the house are near outside work?", Fields: fieldsOf(openingRows)},
 		func(r *reader, v *strict.Node, j *Job) {
-			j.Openings = readObjects(r, v, openingRows, Opening{Storey: 1})
+			j.Openings = readObjects(r, v, openingRows, Opening{})
 		}},
 }
 
@@ -72,6 +75,13 @@ var checkRows = []row[CheckResult]{
 		func(r *reader, v *strict.Node, c *CheckResult) { c.On = r.date(v) }},
 	{Field{Key: "by", Holds: HoldsOneLine, Required: true, Question: "Who checked?", Example: "Jo Park"},
 		func(r *reader, v *strict.Node, c *CheckResult) { c.By = r.name(v) }},
+	{Field{Key: "role", Holds: HoldsOneLine, Required: true, Question: "As what: an examiner for clearance, a renovator with the cleaning cards, or somebody of the crew?", Example: "examiner",
+		Noun: "role", Words: wordsOf([]Role{Examiner, Renovator, Crew})},
+		func(r *reader, v *strict.Node, c *CheckResult) { c.Role = Role(v.Text) }},
+	{Field{Key: "certified", Holds: HoldsOneLine, Question: "Are they certified or licensed for that?", Example: "yes", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, c *CheckResult) { c.Certified = Answer(v.Text) }},
+	{Field{Key: "independent", Holds: HoldsOneLine, Question: "Are they independent of whoever did the work?", Example: "yes", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, c *CheckResult) { c.Independent = Answer(v.Text) }},
 	{Field{Key: "result", Holds: HoldsOneLine, Required: true, Question: "Did it pass, in writing?", Example: "passed",
 		Noun: "result", Words: wordsOf([]Verdict{Passed, Failed})},
 		func(r *reader, v *strict.Node, c *CheckResult) { c.Result = Verdict(v.Text) }},
@@ -86,6 +96,10 @@ var wipeRows = []row[Wipe]{
 		func(r *reader, v *strict.Node, w *Wipe) { w.Room = Area(v.Text) }},
 	{Field{Key: "surface", Holds: HoldsOneLine, Required: true, Question: "From which surface?", Example: "floor", Noun: "surface", Words: wordsOf(Surfaces)},
 		func(r *reader, v *strict.Node, w *Wipe) { w.Surface = Surface(v.Text) }},
+	{Field{Key: "spot", Holds: HoldsOneLine, Question: "Where on it? A later sample answers the same spot only.", Example: "by the door"},
+		func(r *reader, v *strict.Node, w *Wipe) { w.Spot = r.name(v) }},
+	{Field{Key: "subsamples", Holds: HoldsNumber, Question: "If it is a composite: of how many subsamples?", Example: "4", Min: 2, Max: 4},
+		func(r *reader, v *strict.Node, w *Wipe) { w.Parts = number(v) }},
 	{Field{Key: "lab_date", Holds: HoldsOneLine, Required: true, Question: "What is the date of the report?", Example: "2027-05-12", Pattern: datePattern},
 		func(r *reader, v *strict.Node, w *Wipe) { w.Lab = r.date(v) }},
 	{Field{Key: "result", Holds: HoldsOneLine, Required: true, Question: "What did the laboratory find, in micrograms per square foot, or in micrograms and the area wiped?", Example: "<4 ug/ft2",
@@ -141,6 +155,8 @@ var workRows = []row[Work]{
 	{Field{Key: "faces", Holds: HoldsList, Question: "Outside: what does this side of the house look at? Neighbours by their address.", Example: "[street, 12 Alder Court]",
 		Words: lotSides, Pattern: "."},
 		func(r *reader, v *strict.Node, w *Work) { w.Faces = listOf[string](v) }},
+	{Field{Key: "side", Holds: HoldsOneLine, Question: "On which side of the house, by the compass? It tells one side or room from another on paper.", Example: "north", Noun: "side", Words: wordsOf(Sides)},
+		func(r *reader, v *strict.Node, w *Work) { w.Side = Side(v.Text) }},
 	{Field{Key: "storey", Holds: HoldsNumber, Question: "On which storey? The ground floor is 1.", Example: "1", Min: 1, Max: 40},
 		func(r *reader, v *strict.Node, w *Work) { w.Storey = number(v) }},
 	{Field{Key: "days", Holds: HoldsList, Required: true, Min: 1, Question: "On which days?", Example: "[2027-05-08]", Pattern: datePattern},
@@ -156,13 +172,19 @@ var workRows = []row[Work]{
 		func(r *reader, v *strict.Node, w *Work) { w.WaysIn = listOf[Way](v) }},
 	{Field{Key: "cleaned_nightly", Holds: HoldsOneLine, Question: fmt.Sprintf("Do you clean the area, and %v around it, at the end of each day?", Feet(NightlyStrip.Value)), Example: "yes", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, w *Work) { w.Nightly = Answer(v.Text) }},
+	{Field{Key: "has_windows", Holds: HoldsOneLine, Question: "Inside: has this place a window?", Example: "yes", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, w *Work) { w.HasWindows = Answer(v.Text) }},
+	{Field{Key: "lost_days", Later: true, Holds: HoldsObjects, Question: "Could the crew not go on, on some day?", Fields: fieldsOf(lostRows)},
+		func(r *reader, v *strict.Node, w *Work) {
+			w.Lost = readObjects(r, v, lostRows, LostDay{Begun: Unknown})
+		}},
 	{Field{Key: "lot_line", Holds: HoldsOneLine, Question: "Outside: how far is it from the work to the property line?", Example: "6 ft", Pattern: lengthPattern},
 		func(r *reader, v *strict.Node, w *Work) { w.LotLine, w.LotLineKnown = r.gap(v) }},
 	{Field{Key: "tests", Holds: HoldsObjects, Question: "Has anyone tested this paint for lead?", Fields: fieldsOf(testRows)},
 		func(r *reader, v *strict.Node, w *Work) { w.Tests = readObjects(r, v, testRows, Test{}) }},
 }
 
-var householdRows = []row[Household]{
+var householdRows = slices.Concat([]row[Household]{
 	{Field{Key: "id", Holds: HoldsOneLine, Required: true, Question: "What do you call this household, in one short word?", Example: "h1", Pattern: idPattern},
 		func(r *reader, v *strict.Node, h *Household) { h.ID = r.id(v) }},
 	{Field{Key: "name", Holds: HoldsOneLine, Required: true, Question: "How shall the letter address them?", Example: "The Lam family"},
@@ -177,23 +199,45 @@ var householdRows = []row[Household]{
 		func(r *reader, v *strict.Node, h *Household) { h.ChildUnder6 = Answer(v.Text) }},
 	{Field{Key: "pets", Holds: HoldsList, Question: "Which animals do they keep?", Example: "[cat]", Noun: "pet", Words: wordsOf(Pets)},
 		func(r *reader, v *strict.Node, h *Household) { h.Pets = listOf[Pet](v) }},
-	{Field{Key: "on_work_days", Holds: HoldsObjects, Question: "How do they live through each work day?", Fields: fieldsOf(dayRows)},
-		func(r *reader, v *strict.Node, h *Household) { h.OnWorkDays = readObjects(r, v, dayRows, DayAtHome{}) }},
+}, lifeRows(func(h *Household) *Usual { return &h.Usual }), []row[Household]{
+	{Field{Key: "except", Holds: HoldsObjects, Question: "Where a place that they use gets shut: how do they live until it has passed?", Fields: fieldsOf(exceptRows)},
+		func(r *reader, v *strict.Node, h *Household) { h.Except = readObjects(r, v, exceptRows, Exception{}) }},
+	{Field{Key: "reach_at", Holds: HoldsOneLine, Question: "If they sleep elsewhere: where does a letter find them?", Example: "612-555-0188"},
+		func(r *reader, v *strict.Node, h *Household) { h.ReachAt = r.name(v) }},
 	{Field{Key: "elsewhere", Holds: HoldsObject, Question: "If they sleep elsewhere, what is agreed?", Fields: fieldsOf(elsewhereRows)},
 		func(r *reader, v *strict.Node, h *Household) { readObject(r, v, elsewhereRows, &h.Elsewhere) }},
+})
+
+var exceptRows = append([]row[Exception]{
+	{Field{Key: "while", Holds: HoldsOneLine, Required: true, Question: "While which work is shut, by its id?", Example: "hall", Pattern: idPattern},
+		func(r *reader, v *strict.Node, e *Exception) { e.While = r.id(v) }},
+}, lifeRows(func(e *Exception) *Usual { return &e.Usual })...)
+
+// lifeRows ask how a household lives: as always, or while a place is shut.
+func lifeRows[T any](of func(*T) *Usual) []row[T] {
+	return []row[T]{
+		{Field{Key: "ways_out", Holds: HoldsLists, Question: "By which doors, halls and stairs do they get from their own home to the street? Each way a list of its own.", Example: "[[kitchen_door, back_door], [front_door]]",
+			Noun: "step", Words: append(wordsOf(Ways), wordsOf(Areas)...)},
+			func(r *reader, v *strict.Node, t *T) { of(t).WaysOut = waysOf(v) }},
+		{Field{Key: "bed", Holds: HoldsOneLine, Question: "Which bed do they sleep in?", Example: "bed", Noun: "bed", Words: rooms(NeedBed)},
+			func(r *reader, v *strict.Node, t *T) { of(t).Bed = Room(v.Text) }},
+		{Field{Key: "bath", Holds: HoldsOneLine, Question: "Which bathroom do they use?", Example: "bathroom", Noun: "bathroom", Words: rooms(NeedBathroom)},
+			func(r *reader, v *strict.Node, t *T) { of(t).Bath = Room(v.Text) }},
+		{Field{Key: "kitchen", Holds: HoldsOneLine, Question: "Which kitchen do they use?", Example: "kitchen", Noun: "kitchen", Words: rooms(NeedKitchen)},
+			func(r *reader, v *strict.Node, t *T) { of(t).Kitchen = Room(v.Text) }},
+		{Field{Key: "away", Holds: HoldsOneLine, Question: "Are they out of the house while the crew works?", Example: "yes", Noun: "answer", Words: answers},
+			func(r *reader, v *strict.Node, t *T) { of(t).Away = Answer(v.Text) }},
+		{Field{Key: "sleeps_at", Holds: HoldsOneLine, Question: "Or where do they sleep instead?", Example: "Grandma Tran's"},
+			func(r *reader, v *strict.Node, t *T) { of(t).SleepsAt = r.name(v) }},
+	}
 }
 
-var dayRows = []row[DayAtHome]{
-	{Field{Key: "day", Holds: HoldsOneLine, Required: true, Question: "Which day is it?", Example: "2027-05-08", Pattern: datePattern},
-		func(r *reader, v *strict.Node, d *DayAtHome) { d.Day = r.date(v) }},
-	{Field{Key: "uses_door", Holds: HoldsOneLine, Question: "By which door do they come and go?", Example: "back_door", Noun: "door", Words: wordsOf(Ways)},
-		func(r *reader, v *strict.Node, d *DayAtHome) { d.UsesDoor = Way(v.Text) }},
-	{Field{Key: "reaches", Holds: HoldsList, Question: "Which bed, bathroom and kitchen can they reach?", Example: "[bed, bathroom, kitchen]", Noun: "room", Words: rooms()},
-		func(r *reader, v *strict.Node, d *DayAtHome) { d.Reaches = listOf[Room](v) }},
-	{Field{Key: "away", Holds: HoldsOneLine, Question: "Are they out of the house while the crew works?", Example: "yes", Noun: "answer", Words: answers},
-		func(r *reader, v *strict.Node, d *DayAtHome) { d.Away = Answer(v.Text) }},
-	{Field{Key: "sleeps_at", Holds: HoldsOneLine, Question: "Or where do they sleep instead?", Example: "Grandma Tran's"},
-		func(r *reader, v *strict.Node, d *DayAtHome) { d.SleepsAt = r.name(v) }},
+func waysOf(v *strict.Node) [][]Place {
+	var all [][]Place
+	for _, way := range v.Items {
+		all = append(all, listOf[Place](way))
+	}
+	return all
 }
 
 var elsewhereRows = []row[Elsewhere]{
@@ -209,6 +253,13 @@ var elsewhereRows = []row[Elsewhere]{
 		func(r *reader, v *strict.Node, e *Elsewhere) { e.Pets = PetPlan(v.Text) }},
 	{Field{Key: "keys", Holds: HoldsOneLine, Question: "Who has the keys?", Example: "crew_has_one", Noun: "plan", Words: wordsOf(KeyPlans)},
 		func(r *reader, v *strict.Node, e *Elsewhere) { e.Keys = KeyPlan(v.Text) }},
+}
+
+var lostRows = []row[LostDay]{
+	{Field{Key: "day", Holds: HoldsOneLine, Required: true, Question: "Which day was lost?", Example: "2027-05-08", Pattern: datePattern},
+		func(r *reader, v *strict.Node, l *LostDay) { l.Day = r.date(v) }},
+	{Field{Key: "begun", Holds: HoldsOneLine, Question: "Had anything been set up or disturbed by then?", Example: "no", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, l *LostDay) { l.Begun = Answer(v.Text) }},
 }
 
 var testRows = []row[Test]{
@@ -272,7 +323,7 @@ var neighbourRows = []row[Neighbour]{
 // What stands where a key is left out. Unknown protects.
 var (
 	blankJob       = Job{AnyonePaid: Unknown, FederalAid: Unknown, CheckedBy: NotDecided, Emergency: Unknown}
-	blankWork      = Work{Storey: 1, CrewArrives: NoClock, CleanedBy: NoClock, Nightly: Unknown}
+	blankWork      = Work{CrewArrives: NoClock, CleanedBy: NoClock, Nightly: Unknown, HasWindows: Unknown}
 	blankHousehold = Household{ChildUnder6: Unknown}
 	blankNeighbour = Neighbour{Near: NotSure, Homes: 1, Kind: OneHome}
 )

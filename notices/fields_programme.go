@@ -38,6 +38,8 @@ var programmeRows = []row[Programme]{
 	{Field{Key: "unchecked_translations", Holds: HoldsOneLine, Question: "What shall happen to a translation that no fluent speaker has checked yet?", Example: "print_marked",
 		Noun: "choice", Words: []string{"print_marked", "refuse"}},
 		func(r *reader, v *strict.Node, p *Programme) { p.RefuseDrafts = v.Text == "refuse" }},
+	{Field{Key: "result_takes", Holds: HoldsNumber, Question: "How many business days does your laboratory take?", Example: "2", Min: 1, Max: 60},
+		func(r *reader, v *strict.Node, p *Programme) { p.ResultTakes = number(v) }},
 	{Field{Key: "stricter", Holds: HoldsObject, Question: "Does your programme want to be stricter than the rules?", Fields: fieldsOf(stricterRows())},
 		func(r *reader, v *strict.Node, p *Programme) {
 			p.Stricter = map[string]float64{}

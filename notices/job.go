@@ -12,6 +12,7 @@ type Programme struct {
 	LargerPaper []Paper            // that a copy shop nearby prints on
 	Stricter    map[string]float64 // the programme's own figures, by the name of the rule; each stricter than the rule
 
+	ResultTakes  int  // business days from the last cleaning to the laboratory's result; 0 when nobody has said
 	LargePrint   bool // everything to read in the hand is set in at least 18 pt, on as many sides as that takes
 	RefuseDrafts bool // sheets in a translation that no fluent speaker has checked are refused, not printed with a mark
 }
@@ -53,7 +54,8 @@ type Work struct {
 	Parts        []Part
 	HowMuch      Amount
 	Faces        []string // outside only: "street", "yard", "alley", or the address of a neighbour
-	Storey       int      // 1 is the ground floor
+	Side         Side     // of the house, to tell it from others; "" when nobody said
+	Storey       int      // 1 is the ground floor; 0 when nobody said
 	Days         []Date   // in order, each once
 	CrewArrives  Clock    // set-up starts
 	CleanedBy    Clock    // planned end of cleaning
@@ -62,8 +64,18 @@ type Work struct {
 	Tests        []Test
 	PartShare    int    // percent of a small part, such as trim, that is disturbed; 0 when not given
 	Nightly      Answer // is the area, and a strip around it, cleaned at the end of each day?
-	LotLine      Feet   // outside only: from the work to the property line; meaningless unless LotLineKnown
+	HasWindows   Answer // has the place a window, from whose sill a clearance takes a sample?
+	Lost         []LostDay
+	LotLine      Feet // outside only: from the work to the property line; meaningless unless LotLineKnown
 	LotLineKnown bool
+
+	checkedWith string // id of the work whose check is about this room too; "" for work of the job file
+}
+
+// A LostDay is a work day on which the crew could not go on.
+type LostDay struct {
+	Day   Date
+	Begun Answer // had anything been set up or disturbed by then?
 }
 
 // A CheckResult is the written word of whoever checked a piece of work: an examiner after a clearance test, else whoever looked.
@@ -71,8 +83,12 @@ type CheckResult struct {
 	Work   string // id of the work
 	On     Date
 	By     string // name
+	Role   Role
 	Result Verdict
-	Again  []Date // after a fail: the days on which the crew cleans again; none when not known yet
+
+	Independent Answer // of whoever did the work
+	Certified   Answer // by a State or by EPA, for what the role does
+	Again       []Date // after a fail: the days on which the crew cleans again; none when not known yet
 }
 
 // A Wipe is one dust sample with its laboratory result as a loading in micrograms of lead per square foot.
@@ -80,6 +96,8 @@ type Wipe struct {
 	Work     string // id of the work
 	Room     Area
 	Surface  Surface
+	Spot     string  // where on it, as the coordinator calls it: a later sample answers the same spot only; "" when nobody said
+	Parts    int     // subsamples of a composite; 0 for a single sample
 	Lab      Date    // of the laboratory's report
 	Loading  float64 // µg/ft²
 	Below    bool    // reported as less than Loading
@@ -111,7 +129,7 @@ type Opening struct {
 	ID       string
 	What     OpeningKind
 	Area     Area
-	Storey   int
+	Storey   int    // 1 is the ground floor; 0 when nobody said
 	Work     string // id of the outside work that it is near
 	Gap      Feet   // along the wall, from the work to the opening; meaningless unless GapKnown
 	GapKnown bool
@@ -125,7 +143,9 @@ type Household struct {
 	PhoneLanguage Language   // the language it wants to be rung in; may be none
 	ChildUnder6   Answer
 	Pets          []Pet
-	OnWorkDays    []DayAtHome
+	Usual         Usual       // how it lives, as always
+	Except        []Exception // and while a place of that is shut
+	ReachAt       string      // where its letters find it while it sleeps elsewhere: a phone or an address, as typed
 	Elsewhere     Elsewhere
 }
 
@@ -139,13 +159,23 @@ type Elsewhere struct {
 	Keys      KeyPlan
 }
 
-// A DayAtHome says how a household lives through one work day.
-type DayAtHome struct {
-	Day      Date
-	UsesDoor Way
-	Reaches  []Room // at least one bed, one bathroom and one kitchen, or SleepsAt
+// A Place is one step of a way out: a door or other way, an area, or the id of a piece of work.
+type Place string
+
+// Usual is how a household comes and goes, sleeps, washes and cooks. What is zero nobody has said.
+type Usual struct {
+	WaysOut  [][]Place // each from its own home to the street, every door, hall and stair on the way
+	Bed      Room
+	Bath     Room
+	Kitchen  Room
 	Away     Answer // yes: out of the house while the crew works, until told
 	SleepsAt string // a place elsewhere, as the household calls it; private
+}
+
+// An Exception is how a household lives while one place is shut. What it leaves out stays as usual.
+type Exception struct {
+	While string // id of the work
+	Usual
 }
 
 // A Neighbour is one address that touches the lot.

@@ -91,6 +91,8 @@ var (
 	RequestAhead = Rule{"request_ahead", 5, "days", Larger, "", "2026-11-25", Practice}
 	BusinessDays = Rule{"business_days", 3, "business days", Larger, "", "2026-11-25", Practice}
 
+	// A laboratory's result comes so long after the last cleaning.
+	ResultTakes = Rule{"result_takes", 2, "business days", Larger, "", "2026-11-26", Practice}
 	// Windows shut before the crew starts to set up.
 	WindowsBefore = Rule{"windows_before", 30, "minutes", Larger, "", "2026-11-25", Practice}
 	// Spare requests and flyers for a home that nobody listed.
@@ -102,7 +104,6 @@ var Settable = []Rule{WindowReach, GroundCover, LineBarrier, LetterAhead, Reques
 
 // Sources of what is said or done without a figure.
 const (
-	SignSource        = "40 CFR 745.85(a)(1); 24 CFR 35.1345(b)(2)"
 	LegendSource      = "29 CFR 1926.62(m)(1)(i)"
 	StayOutSource     = "24 CFR 35.1345(a)(1)"
 	RelocationSource  = "24 CFR 35.1345(a)(2)"
@@ -113,7 +114,6 @@ const (
 	AidedTestSource   = "24 CFR 35.110, paint testing; 24 CFR 35.115(a)(4)"
 	EmergencySource   = "40 CFR 745.82(b); 24 CFR 35.115(a)(9)"
 	AidedSource       = "24 CFR 35.115; 24 CFR 35.1345"
-	CheckSource       = "40 CFR 745.85(b); 24 CFR 35.1340"
 	PamphletSource    = "40 CFR 745.84(a)"
 	NoNeighbourSource = "good practice; no federal duty found in 40 CFR 745 subpart E"
 )

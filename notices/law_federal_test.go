@@ -40,6 +40,7 @@ var figures = map[string]struct {
 	"DayEnds":          {rule: DayEnds},
 	"TalkAhead":        {rule: TalkAhead},
 	"LetterAhead":      {rule: LetterAhead},
+	"ResultTakes":      {rule: ResultTakes},
 	"RequestFirst":     {rule: RequestFirst},
 	"RequestAhead":     {rule: RequestAhead},
 	"BusinessDays":     {rule: BusinessDays},

@@ -90,8 +90,11 @@ func (w Wipe) fails() bool {
 	return w.Loading >= w.level()
 }
 
-// level is the one that a sample is compared with: that of the day of its report.
-func (w Wipe) level() float64 { return levelsOn(w.Lab).level(w.Surface) }
+// level is the one that a sample is compared with: that of the day of its report. A composite of n subsamples has the table value divided by half of n (24 CFR 35.1320, note 2
+// of the table, as read in a summary).
+func (w Wipe) level() float64 {
+	return levelsOn(w.Lab).level(w.Surface) / max(1, float64(w.Parts)/2)
+}
 
 // reading is the result as reported, and its loading where the laboratory gave micrograms and an area.
 func (w Wipe) reading() Reading {

@@ -135,6 +135,9 @@ const endJob = `code: alder-14
 address: 14 Alder Court, Larkfield
 state: OH
 built: 1931
+anyone_paid: no
+federal_housing_money: no
+checked_by: clearance_test
 on_the_day: {name: Rosa, phone: 612-555-0142, speaks: [en]}
 work:
   - {id: hall, where: inside, area: hallway, task: sand, parts: [doors], days: [2027-05-11, 2027-05-12], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [front_door]}
@@ -156,14 +159,14 @@ func wipeJob(result string) (Job, Problems) {
 // What is wrong with checks and samples is said in the file's own words.
 func TestProblemsOfTheEnd(t *testing.T) {
 	for add, want := range map[string]string{
-		"checks: [{work: hull, on: 2027-05-12, by: Jo, result: passed}]":                               `"hull" is not the id of any work; did you mean hall?`,
-		"checks: [{work: hall, on: 2027-05-10, by: Jo, result: passed}]":                               `"2027-05-10" is before the work starts on Tue 2027-05-11`,
-		"checks: [{work: hall, on: 2027-05-10, by: Jo, result: failed}]":                               `"2027-05-10" is before the work starts on Tue 2027-05-11`,
-		"checks: [{work: hall, on: 2027-05-11, by: Jo, result: passed}]":                               `"2027-05-11" is before the last day of the work, Wed 2027-05-12`,
-		"checks: [{work: hall, on: 2027-05-12, by: Jo, result: failed, clean_again: [2027-05-11]}]":    `"2027-05-11" is before the check on Wed 2027-05-12`,
-		"checks: [{work: hall, on: 2027-05-12, by: Jo, result: passed, clean_again: [2027-05-13]}]":    `clean_again is for a check that failed`,
-		"wipes: [{work: hull, room: hallway, surface: floor, lab_date: 2027-05-12, result: 3 ug/ft2}]": `"hull" is not the id of any work`,
-		"wipes: [{work: hall, room: hallway, surface: floor, lab_date: 2027-05-10, result: 3 ug/ft2}]": `"2027-05-10" is before the work starts`,
+		"checks: [{work: hull, on: 2027-05-12, by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]":                            `"hull" is not the id of any work; did you mean hall?`,
+		"checks: [{work: hall, on: 2027-05-10, by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]":                            `"2027-05-10" is before the work starts on Tue 2027-05-11`,
+		"checks: [{work: hall, on: 2027-05-10, by: Jo, role: examiner, certified: yes, independent: yes, result: failed}]":                            `"2027-05-10" is before the work starts on Tue 2027-05-11`,
+		"checks: [{work: hall, on: 2027-05-11, by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]":                            `"2027-05-11" is before the last day of the work, Wed 2027-05-12`,
+		"checks: [{work: hall, on: 2027-05-12, by: Jo, role: examiner, certified: yes, independent: yes, result: failed, clean_again: [2027-05-11]}]": `"2027-05-11" is before the check on Wed 2027-05-12`,
+		"checks: [{work: hall, on: 2027-05-12, by: Jo, role: examiner, certified: yes, independent: yes, result: passed, clean_again: [2027-05-13]}]": `clean_again is for a check that failed`,
+		"wipes: [{work: hull, room: hallway, surface: floor, lab_date: 2027-05-12, result: 3 ug/ft2}]":                                                `"hull" is not the id of any work`,
+		"wipes: [{work: hall, room: hallway, surface: floor, lab_date: 2027-05-10, result: 3 ug/ft2}]":                                                `"2027-05-10" is before the work starts`,
 		"closed: yes": `the job can't be closed, because the work "hall" has not passed its check`,
 	} {
 		_, problems := endOf(add + "\n")
@@ -172,8 +175,8 @@ func TestProblemsOfTheEnd(t *testing.T) {
 		}
 	}
 	for _, add := range []string{
-		"checks: [{work: hall, on: 2027-05-12, by: Jo, result: passed}]\nclosed: yes",
-		"checks: [{work: hall, on: 2027-05-11, by: Jo, result: failed, clean_again: [2027-05-11, 2027-05-12]}]",
+		"checks: [{work: hall, on: 2027-05-12, by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]\nclosed: yes",
+		"checks: [{work: hall, on: 2027-05-11, by: Jo, role: examiner, certified: yes, independent: yes, result: failed, clean_again: [2027-05-11, 2027-05-12]}]",
 		"wipes: [{work: hall, room: hallway, surface: floor, lab_date: 2027-05-11, result: 3 ug/ft2}]",
 		"closed: no",
 	} {
@@ -191,11 +194,11 @@ func TestNumbersOnlyStop(t *testing.T) {
 		t.Fatal(problems)
 	}
 	base.Households = []Household{{ID: "h1", Name: "The Lam family", Languages: []Language{"en"},
-		OnWorkDays: []DayAtHome{{Day: Date{2027, 5, 11}, Away: Yes}, {Day: Date{2027, 5, 12}, Away: Yes}}}}
+		Usual: Usual{WaysOut: [][]Place{{"back_door"}}, Bed: "bed", Bath: "bathroom", Kitchen: "kitchen"}}}
 	first := Date{2027, 5, 11}
 	day := rapid.Custom(func(t *rapid.T) Date { return first.Plus(rapid.IntRange(0, 9).Draw(t, "day")) })
 	check := rapid.Custom(func(t *rapid.T) CheckResult {
-		return CheckResult{Work: "hall", On: day.Draw(t, "on"), By: "Jo", Result: rapid.SampledFrom([]Verdict{Passed, Failed}).Draw(t, "result"), Again: rapid.SliceOfN(day, 0, 2).Draw(t, "again")}
+		return CheckResult{Work: "hall", On: day.Draw(t, "on"), By: "Jo", Role: Examiner, Certified: Yes, Independent: Yes, Result: rapid.SampledFrom([]Verdict{Passed, Failed}).Draw(t, "result"), Again: rapid.SliceOfN(day, 0, 2).Draw(t, "again")}
 	})
 	sample := rapid.Custom(func(t *rapid.T) Wipe {
 		return Wipe{Work: "hall", Room: "hallway", Surface: rapid.SampledFrom(Surfaces).Draw(t, "surface"), Lab: day.Draw(t, "lab"),
@@ -227,7 +230,7 @@ func TestNumbersOnlyStop(t *testing.T) {
 // A failing sample that comes on the day of the pass or after it always stops.
 func TestAFreshFailingSampleStops(t *testing.T) {
 	for offset, passed := range map[int]bool{0: false, 1: false, 30: false} {
-		job, problems := endOf("checks: [{work: hall, on: 2027-05-12, by: Jo, result: failed}, {work: hall, on: 2027-05-14, by: Jo, result: passed}]\n")
+		job, problems := endOf("checks: [{work: hall, on: 2027-05-12, by: Jo, role: examiner, certified: yes, independent: yes, result: failed}, {work: hall, on: 2027-05-14, by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]\n")
 		if len(problems) > 0 {
 			t.Fatal(problems)
 		}
@@ -253,7 +256,7 @@ func TestDaysOfTheAfterWorkNotice(t *testing.T) {
 		{"2027-12-31", "2028-01-30", No},
 		{"2027-12-31", "2028-01-15", Yes},
 	} {
-		job, problems := endOf("anyone_paid: yes\nfederal_housing_money: " + string(c.aided) + "\nchecks: [{work: hall, on: " + strings.Replace(c.passed, "2027-02", "2027-12", 1) + ", by: Jo, result: passed}]\n")
+		job, problems := endOf("checks: [{work: hall, on: " + strings.Replace(c.passed, "2027-02", "2027-12", 1) + ", by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]\n")
 		if len(problems) > 0 {
 			t.Fatal(problems)
 		}
@@ -261,7 +264,10 @@ func TestDaysOfTheAfterWorkNotice(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		job.Checks[0].On = day
+		job.Checks[0].On, job.AnyonePaid, job.FederalAid = day, Yes, c.aided
+		for _, surface := range []Surface{"floor", "sill"} { // without them nothing is released where federal money may be
+			job.Wipes = append(job.Wipes, Wipe{Work: "hall", Room: "hallway", Surface: surface, Lab: day, Loading: 1})
+		}
 		if got := job.afterWorkDue().String(); got != c.want {
 			t.Errorf("all passed on %s, housing money %s: due %s, want %s", c.passed, c.aided, got, c.want)
 		}

@@ -63,6 +63,10 @@ func (job Job) rule(federal Rule) Rule {
 
 // rule is the programme's own setting where it is stricter. Load refuses a looser one.
 func (p Programme) rule(row Rule) Rule {
+	if row.Name == ResultTakes.Name && p.ResultTakes > 0 {
+		row.Value = float64(p.ResultTakes)
+		return row
+	}
 	if own, set := p.Stricter[row.Name]; set && row.stricter(own) {
 		row.Value, row.Citation, row.Sureness = own, "programme.yaml, stricter; otherwise "+row.Source(), Read
 	}

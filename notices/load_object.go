@@ -75,6 +75,8 @@ func (r *reader) shaped(v *strict.Node, f Field) *strict.Node {
 		return r.kind(v, f, strict.Object)
 	case HoldsObjects:
 		return r.objects(v, f)
+	case HoldsLists:
+		return r.lists(v, f)
 	case HoldsListOrUnknown:
 		if v.Text == "unknown" {
 			return v
@@ -165,6 +167,23 @@ func (r *reader) list(v *strict.Node, f Field) *strict.Node {
 			good.Items = append(good.Items, item)
 		}
 		seen[item.Text] = true
+	}
+	return &good
+}
+
+// lists lets through a list of lists, each of which is what it should be.
+func (r *reader) lists(v *strict.Node, f Field) *strict.Node {
+	if r.kind(v, f, strict.List) == nil || !r.long(v, f) {
+		return nil
+	}
+	good := *v
+	good.Items = nil
+	for _, item := range v.Items {
+		inner := f
+		inner.Holds, inner.Min = HoldsList, 1
+		if list := r.list(item, inner); list != nil {
+			good.Items = append(good.Items, list)
+		}
 	}
 	return &good
 }

@@ -48,10 +48,12 @@ households:
     phone_language: Vietnamese
     child_under_6: yes
     pets: [cat]
-    on_work_days:
-      - {day: 2027-05-08, uses_door: back_door, reaches: [bed, bathroom, kitchen]}
-      - {day: 2027-05-09, uses_door: back_door, reaches: [bed, bathroom, kitchen]}
-      - {day: 2027-05-11, sleeps_at: Grandma's}
+    ways_out: [[back_door]]
+    bed: bed
+    bath: bathroom
+    kitchen: kitchen
+    except:
+      - {while: hall, sleeps_at: Grandma's}
 neighbours:
   - {id: n12, address: 12 Alder Court, gap: 14.5 ft, languages: [es], homes: 2}
   - {id: n16, address: 16 Alder Court, gap: 4 m, languages: unknown}
@@ -83,20 +85,17 @@ func TestLoadWholeJob(t *testing.T) {
 			{
 				ID: "porch", Where: Outside, Area: "front_porch", Task: "scrape_and_paint", Parts: []Part{"railings", "trim"},
 				HowMuch: Amount{SquareFeet: 60}, Faces: []string{"street", "12 Alder Court"}, Storey: 1, Days: []Date{day(8), day(9)},
-				CrewArrives: 8 * 60, CleanedBy: 16*60 + 30, RainDay: day(15), WaysIn: []Way{"front_door"}, Nightly: Unknown,
+				CrewArrives: 8 * 60, CleanedBy: 16*60 + 30, RainDay: day(15), WaysIn: []Way{"front_door"}, Nightly: Unknown, HasWindows: Unknown,
 			},
 			{
-				ID: "hall", Where: Inside, Area: "hallway", Task: "sand", HowMuch: Amount{Thing: "a_door"}, Storey: 1, Days: []Date{day(11)},
-				CrewArrives: 8 * 60, CleanedBy: 15*60 + 30, WaysIn: []Way{"front_door", "kitchen_door", "stairs"}, Nightly: Unknown,
+				ID: "hall", Where: Inside, Area: "hallway", Task: "sand", HowMuch: Amount{Thing: "a_door"}, Days: []Date{day(11)},
+				CrewArrives: 8 * 60, CleanedBy: 15*60 + 30, WaysIn: []Way{"front_door", "kitchen_door", "stairs"}, Nightly: Unknown, HasWindows: Unknown,
 			},
 		},
 		Households: []Household{{
 			ID: "h1", Name: "The Lam family", Languages: []Language{"vi"}, PhoneLanguage: "vi", ChildUnder6: Yes, Pets: []Pet{"cat"},
-			OnWorkDays: []DayAtHome{
-				{Day: day(8), UsesDoor: "back_door", Reaches: []Room{"bed", "bathroom", "kitchen"}},
-				{Day: day(9), UsesDoor: "back_door", Reaches: []Room{"bed", "bathroom", "kitchen"}},
-				{Day: day(11), SleepsAt: "Grandma's"},
-			},
+			Usual:  Usual{WaysOut: [][]Place{{"back_door"}}, Bed: "bed", Bath: "bathroom", Kitchen: "kitchen"},
+			Except: []Exception{{"hall", Usual{SleepsAt: "Grandma's"}}},
 		}},
 		Neighbours: []Neighbour{
 			{ID: "n12", Address: "12 Alder Court", Kind: OneHome, Gap: 14.5, GapKnown: true, Near: NotSure, Languages: []Language{"es"}, Homes: 2},
@@ -127,7 +126,7 @@ work:
   - {id: p, where: outside, area: front_porch, task: sand, parts: [trim], how_much: 3 sq ft, share_of_part: 8, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [gate],
      cleaned_nightly: yes, lot_line: 6 ft, tests: [{how: laboratory, covers: some_surfaces, result: not_clear}]}
 households:
-  - {id: h, name: Lam, languages: [en], on_work_days: [{day: 2027-05-11, away: yes, reaches: [bed]}],
+  - {id: h, name: Lam, languages: [en], bed: bed, away: yes,
      elsewhere: {where: Lakeside Inn, travel: taxi, paid_by: owner, medicines: we_fetch, pets: boarded, keys: crew_has_one}}
 neighbours: [{id: n, address: 12 Alder Court, kind: day_care, gap: 9 ft}]
 openings: [{id: w1, what: vent, area: kitchen, storey: 2, work: p, gap: 12.5 ft}]
@@ -136,7 +135,6 @@ openings: [{id: w1, what: vent, area: kitchen, storey: 2, work: p, gap: 12.5 ft}
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	day := Date{2027, time.May, 11}
 	job := jobs[0]
 	got := []any{job.City, job.Emergency, job.Entries, job.Pamphlet, job.Openings, job.Programme.Stricter}
 	want := []any{
@@ -144,8 +142,8 @@ openings: [{id: w1, what: vent, area: kitchen, storey: 2, work: p, gap: 12.5 ft}
 		[]Opening{{ID: "w1", What: "vent", Area: "kitchen", Storey: 2, Work: "p", Gap: 12.5, GapKnown: true}}, map[string]float64{"window_reach": 30},
 	}
 	w, h := job.Work[0], job.Households[0]
-	got = append(got, w.PartShare, w.Nightly, w.LotLine, w.LotLineKnown, w.Tests, h.OnWorkDays, h.Elsewhere, job.Neighbours[0].Kind)
-	want = append(want, 8, Yes, Feet(6), true, []Test{{"laboratory", SomeSurfaces, NotClear}}, []DayAtHome{{Day: day, Away: Yes, Reaches: []Room{"bed"}}},
+	got = append(got, w.PartShare, w.Nightly, w.LotLine, w.LotLineKnown, w.Tests, h.Usual, h.Elsewhere, job.Neighbours[0].Kind)
+	want = append(want, 8, Yes, Feet(6), true, []Test{{"laboratory", SomeSurfaces, NotClear}}, Usual{Bed: "bed", Away: Yes},
 		Elsewhere{"Lakeside Inn", "taxi", "owner", "we_fetch", "boarded", "crew_has_one"}, DayCare)
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("have %+v\nwant %+v", got, want)
@@ -161,7 +159,7 @@ owner: unknown
 on_the_day: {name: Rosa, phone: 311, speaks: [en]}
 work:
   - {id: a, where: inside, area: attic, task: sand, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [stairs]}
-households: [{id: h, name: Lam, languages: unknown, on_work_days: [{day: 2027-05-11, sleeps_at: Grandma's}]}]
+households: [{id: h, name: Lam, languages: unknown, sleeps_at: Grandma's}]
 neighbours: [{id: n, address: 12 Alder Court}]
 `
 	jobs, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": least}), "jobs/a.yaml")
@@ -292,13 +290,6 @@ var kinds = map[string]string{
 	"cleaned before arrival":      "is not after 08:00, when the crew arrives",
 	"wrong weekday":               "2027-05-08 is a Saturday",
 	"no way in":                   "ways_in is an empty list",
-	"no way out":                  "there is no way out on",
-	"no bed":                      "there is no bed in reach",
-	"no bath":                     "there is no bathroom in reach",
-	"no kitchen":                  "there is no kitchen in reach",
-	"a day left out":              "has no way out, bed, bathroom or kitchen on",
-	"a door with a sign":          "gets a keep-out sign",
-	"a room under work":           "is worked on as",
 	"unknown language":            "is not a language that doorleaf has texts for; did you mean",
 	"unknown area":                `"hallwey" is not an area; did you mean hallway?`,
 	"unknown task":                `"sanding" is not a task; did you mean sand?`,
@@ -320,7 +311,9 @@ var kinds = map[string]string{
 	"no file":                     "there is no such file",
 	"empty file":                  "the file is empty",
 	"unknown face":                "is neither a side of the lot nor the address of a neighbour",
-	"a day that is no work day":   "is neither a work day nor a rain day",
+	"a way that ends inside":      "this way ends inside the house",
+	"while what is not there":     `"hull" is not the id of any work`,
+	"two answers for one time":    "has two entries in this household",
 	"address without number":      "does not start with a house number",
 	"a device name":               "Windows can't have a folder of that name",
 	"unknown time zone":           "is not a time zone",

@@ -64,6 +64,7 @@ func kindsOf(values []Value) []string {
 
 // Word is the message id of an entry of a closed list.
 func (a Area) Word() string { return "area." + string(a) }
+func (s Side) Word() string { return "side." + string(s) }
 func (w Way) Word() string  { return "way." + string(w) }
 func (r Room) Word() string { return "room." + string(r) }
 func (t Task) Word() string { return "task." + string(t) }
@@ -78,7 +79,7 @@ func (p PetPlan) Word() string      { return "pet_plan." + string(p) }
 func (k KeyPlan) Word() string      { return "key_plan." + string(k) }
 
 func wordIDs() []string {
-	ids := slices.Concat(words(Areas), words(Ways), words(Tasks), words(Parts), words(Surfaces), words(Travels), words(Payers), words(MedicinePlans), words(PetPlans), words(KeyPlans))
+	ids := slices.Concat(words(Areas), words(Sides), storeyWords(), words(Ways), words(Tasks), words(Parts), words(Surfaces), words(Travels), words(Payers), words(MedicinePlans), words(PetPlans), words(KeyPlans))
 	for _, r := range Rooms {
 		ids = append(ids, r.Name.Word())
 	}

@@ -138,6 +138,7 @@ const (
 type Content struct {
 	Legend  []Message // signs only: the danger legend
 	Head    Message   // the one main message
+	Place   Places    // signs only: what lies behind, in full
 	For     Value     // whom it is for, under the head: a Name or an Address; nil on pages and signs
 	Marks   []Mark
 	Facts   []Fact

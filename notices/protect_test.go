@@ -23,7 +23,7 @@ func protection(job Job) map[string]float64 {
 		all["stay "+h.ID] = float64(job.stay(h).stay) + 1
 	}
 	for _, home := range plan.Homes {
-		all["told "+home.ID] = map[Kind]float64{StayOutLetter: 1, NeighbourNote: 1, CloseWindowsRequest: 2}[home.Kind]
+		all["told "+home.ID] = map[Kind]float64{NeighbourNote: 1, CloseWindowsRequest: 2}[home.Kind]
 	}
 	for _, s := range plan.Sheets {
 		if s.Kind == WorkAreaSign {
@@ -45,7 +45,7 @@ func protects(all map[string]float64, r Reason) {
 	case r.Decision == "ground_cover":
 		all["cover "+r.About] = float64(r.Outcome.Values[1].(Reach))
 	}
-	if r.Binds == Law {
+	if r.Binds == Law && r.Decision != "household_stays" { // whoever plans to sleep elsewhere anyway is protected more, by no law
 		all["law "+r.Decision] = 1
 	}
 }
@@ -156,18 +156,22 @@ var questions = map[string][]func(*Job){
 			j.Openings[i].Gap, j.Openings[i].GapKnown = max(v, 0), v >= 0
 		}
 	}),
-	"days at home": eachOf([]string{"", "back_door", "gate"}, func(j *Job, v string) {
-		for i, h := range j.Households {
-			if v == "" {
-				j.Households[i].OnWorkDays = nil
-				continue
-			}
-			for k, d := range h.OnWorkDays {
-				h.OnWorkDays[k] = DayAtHome{Day: d.Day, UsesDoor: Way(v), Reaches: []Room{"bed", "bathroom", "kitchen"}}
+	"way out": eachOf([]Place{"", "back_door", "gate"}, func(j *Job, v Place) {
+		for i := range j.Households {
+			j.Households[i].Except, j.Households[i].Usual.WaysOut = nil, nil
+			if v != "" {
+				j.Households[i].Usual.WaysOut = [][]Place{{v}}
 			}
 		}
 	}),
-	"checked_by": eachOf([]Check{NotDecided, ClearanceTest, CleaningCheck, CrewLook}, func(j *Job, v Check) { j.CheckedBy = v }),
+	"bed": eachOf([]Room{"", "bed", "bedroom"}, func(j *Job, v Room) {
+		for i := range j.Households {
+			j.Households[i].Except, j.Households[i].Usual.Bed = nil, v
+		}
+	}),
+	"has_windows": eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.Work[0].HasWindows = v }),
+	"begun":       eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.Work[0].Lost = []LostDay{{j.Work[0].Days[0], v}} }),
+	"checked_by":  eachOf([]Check{NotDecided, ClearanceTest, CleaningCheck, CrewLook}, func(j *Job, v Check) { j.CheckedBy = v }),
 	"pamphlet": eachOf([]Delivery{"", Signed, Mailed, Attempted}, func(j *Job, v Delivery) {
 		j.Pamphlet = Pamphlet{}
 		if v != "" {
@@ -186,9 +190,6 @@ func eachOf[V any](answers []V, set func(*Job, V)) []func(*Job) {
 
 func answered(job Job, set func(*Job)) Job {
 	job.Work, job.Neighbours, job.Openings, job.Households = slices.Clone(job.Work), slices.Clone(job.Neighbours), slices.Clone(job.Openings), slices.Clone(job.Households)
-	for i, h := range job.Households {
-		job.Households[i].OnWorkDays = slices.Clone(h.OnWorkDays)
-	}
 	set(&job)
 	return job
 }

@@ -36,7 +36,7 @@ func reasons(job Job) []Reason {
 	all := slices.Concat([]Reason{oldPaint(job)}, tests(job), ruleSets(job), emergency(job))
 	if !job.finished() {
 		all = slices.Concat(all, stays(job), signPlaces(job))
-		if !job.outsideFinished() {
+		if !job.windowsOver() {
 			all = slices.Concat(all, outside(job), ownOpenings(job), neighbourWindows(job))
 		}
 		all = slices.Concat(all, unknownLanguages(job), dueDates(job), checking(job))

@@ -1,12 +1,5 @@
 package notices
 
-import (
-	"time"
-
-	"github.com/rickar/cal/v2"
-	"github.com/rickar/cal/v2/us"
-)
-
 var (
 	outTalkBy       = deskText("due.talk", Day{}, SecondDay{})
 	whyTalkBy       = deskText("due.talk_why", Number(0), Limit(0))
@@ -63,37 +56,6 @@ func (job Job) neighboursFrom() Date {
 	return from
 }
 
-// holidays are the federal ones (5 U.S.C. 6103), on the days on which they are observed.
-var holidays = func() *cal.BusinessCalendar {
-	c := cal.NewBusinessCalendar()
-	c.AddHoliday(us.NewYear, us.MlkDay, us.PresidentsDay, us.MemorialDay, us.Juneteenth, us.IndependenceDay, us.LaborDay, us.ColumbusDay, us.VeteransDay, us.ThanksgivingDay, us.ChristmasDay)
-	return c
-}()
-
-// isBusinessDay: Monday to Friday, but for federal holidays.
-func (d Date) isBusinessDay() bool {
-	return holidays.IsWorkday(time.Date(d.Year, d.Month, d.Day, 12, 0, 0, 0, time.UTC))
-}
-
-// mailDay is the day itself or the last one before it on which a post office takes mail: not on a Sunday, and not on a federal holiday.
-func mailDay(d Date) Date {
-	for d.Weekday() == time.Sunday || d.Weekday() != time.Saturday && !d.isBusinessDay() {
-		d = d.Plus(-1)
-	}
-	return d
-}
-
-// businessDaysBefore goes back from d by n business days. The result is one.
-func businessDaysBefore(d Date, n int) Date {
-	for n > 0 {
-		d = d.Plus(-1)
-		if d.isBusinessDay() {
-			n--
-		}
-	}
-	return d
-}
-
 // dueDates say by when each is told, and what to do when nobody opens.
 func dueDates(job Job) []Reason {
 	if len(job.leadWork()) == 0 {
@@ -107,7 +69,7 @@ func dueDates(job Job) []Reason {
 			Because: whyTalkBy.With(Number(talk.Value), Limit(ahead.Value)), Source: ahead.Source(), Binds: GoodPractice})
 	}
 	all = append(all, job.neighbourDates()...)
-	all = append(all, Reason{Decision: "signs_up", Outcome: outSignsUp.With(Day(first)), Because: whySignsUp.With(), Source: SignSource, Binds: job.binds()})
+	all = append(all, Reason{Decision: "signs_up", Outcome: outSignsUp.With(Day(first)), Because: whySignsUp.With(), Source: job.cites(signSource), Binds: job.binds()})
 	return append(all, job.pamphlet()...)
 }
 
@@ -178,6 +140,6 @@ func checking(job Job) []Reason {
 	if job.CheckedBy != NotDecided || len(job.leadWork()) == 0 {
 		return nil
 	}
-	return []Reason{{Decision: "check", Outcome: outCheckMissing.With(), Because: whyCheckMissing.With(), Source: CheckSource, Binds: GoodPractice,
+	return []Reason{{Decision: "check", Outcome: outCheckMissing.With(), Because: whyCheckMissing.With(), Source: job.cites(checkSource), Binds: GoodPractice,
 		Missing: []Missing{{"checked_by", wouldSayTest.With()}}}}
 }

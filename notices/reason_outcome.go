@@ -17,12 +17,18 @@ const (
 // Checked is the state of a piece of work: what the last check found. Numbers can only stop a letter: while a failing sample stands, the work has not
 // passed, and samples alone never pass it.
 func (job Job) Checked(w Work) WorkState {
+	if w.checkedWith != "" {
+		return CheckFailed
+	}
 	last, ok := job.lastCheck(w)
 	if !ok {
 		return NotChecked
 	}
 	if _, stopped := job.stopping(w); stopped || last.Result != Passed {
 		return CheckFailed
+	}
+	if job.objectionTo(last, w).source != "" {
+		return NotChecked
 	}
 	return CheckPassed
 }
@@ -67,6 +73,21 @@ func (job Job) answered(wipe Wipe, pass CheckResult) bool {
 	return job.cleanedSince(wipe, pass) || job.sampledAgain(wipe, pass)
 }
 
+// answeredSince reports whether the last pass of the work answers a failing sample.
+func (job Job) answeredSince(wipe Wipe) bool {
+	w, _ := job.workOf(wipe.Work)
+	last, ok := job.lastCheck(w)
+	return ok && last.Result == Passed && job.objectionTo(last, w).source == "" && job.answered(wipe, last)
+}
+
+func (job Job) workOf(id string) (Work, bool) {
+	i := slices.IndexFunc(job.Work, func(w Work) bool { return w.ID == id })
+	if i < 0 {
+		return Work{}, false
+	}
+	return job.Work[i], true
+}
+
 // cleanedSince: a failed check, or a day of cleaning again that it named, lies between the sample's report and the pass.
 func (job Job) cleanedSince(wipe Wipe, pass CheckResult) bool {
 	return slices.ContainsFunc(job.Checks, func(c CheckResult) bool {
@@ -79,22 +100,36 @@ func (job Job) cleanedSince(wipe Wipe, pass CheckResult) bool {
 	})
 }
 
-// sampledAgain: a later sample of the same surface did not fail, and the pass came with it or after it (24 CFR 35.1340(e)).
+// sampledAgain: a later sample of the same spot did not fail, and the pass came with it or after it (24 CFR 35.1340(e)).
 func (job Job) sampledAgain(wipe Wipe, pass CheckResult) bool {
 	return slices.ContainsFunc(job.Wipes, func(again Wipe) bool {
-		return again.Work == wipe.Work && again.Room == wipe.Room && again.Surface == wipe.Surface && !again.fails() &&
+		return wipe.sameSpot(again) && !again.fails() &&
 			again.Lab.Compare(wipe.Lab) > 0 && again.Lab.Compare(pass.On) <= 0
 	})
 }
 
+// sameSpot: a spot that nobody named is like no other, for a good sample beside it does not undo a bad one.
+func (w Wipe) sameSpot(other Wipe) bool {
+	return w.Work == other.Work && w.Room == other.Room && w.Surface == other.Surface && w.Spot != "" && w.Spot == other.Spot
+}
+
 // inState is the work in one state, of that that people have to be kept out of.
 func (job Job) inState(state WorkState) []Work {
-	return slices.DeleteFunc(job.leadWork(), func(w Work) bool { return job.Checked(w) != state })
+	return slices.DeleteFunc(job.keepOutWork(), func(w Work) bool { return job.Checked(w) != state })
 }
 
 // openWork is what people still have to be kept out of.
 func (job Job) openWork() []Work {
-	return slices.DeleteFunc(job.leadWork(), func(w Work) bool { return job.Checked(w) == CheckPassed })
+	return slices.DeleteFunc(job.keepOutWork(), func(w Work) bool { return job.Checked(w) == CheckPassed })
+}
+
+// keepOutWork is the lead work, and the rooms in which a sample failed.
+func (job Job) keepOutWork() []Work {
+	all := job.leadWork()
+	for _, s := range job.dirtyRooms() {
+		all = append(all, s.Work)
+	}
+	return all
 }
 
 func (job Job) passedWork() []Work { return job.inState(CheckPassed) }
@@ -102,42 +137,36 @@ func (job Job) passedWork() []Work { return job.inState(CheckPassed) }
 // finished: every piece of work has passed.
 func (job Job) finished() bool { return len(job.leadWork()) > 0 && len(job.openWork()) == 0 }
 
-// openOutside is the outside work that has not passed. While there is any, neighbours keep their windows shut.
-func (job Job) openOutside() []Work {
-	return slices.DeleteFunc(job.openWork(), func(w Work) bool { return w.Where != Outside })
-}
-
-// outsideFinished: there was outside work, and all of it has passed.
-func (job Job) outsideFinished() bool { return job.hasOutsideWork() && len(job.openOutside()) == 0 }
-
 var (
-	outNotChecked   = deskText("outcome.not_checked", Name(""))
-	outPassed       = deskText("outcome.passed", Name(""))
-	outFailed       = deskText("outcome.failed", Name(""))
-	outStopped      = deskText("outcome.stopped", Name(""))
-	whyWaitsTest    = deskText("outcome.waits_for_examiner")
-	whyWaitsCheck   = deskText("outcome.waits_for_check")
-	whyWaitsLook    = deskText("outcome.waits_for_look")
-	whyPassed       = deskText("outcome.passed_why", Name(""), Day{})
-	whyFailed       = deskText("outcome.failed_why", Name(""), Day{})
-	whyAtLevel      = deskText("outcome.at_level", Day{}, PlaceName(""), Reading(""), Level(0), SecondDay{})
-	whyNotShown     = deskText("outcome.not_shown", Day{}, PlaceName(""), Reading(""), Level(0), SecondDay{})
-	wouldSetDays    = deskText("outcome.would_set_days")
-	outComesHome    = deskText("outcome.comes_home", Name(""))
-	whyComesHome    = deskText("outcome.comes_home_why")
-	outStaysAway    = deskText("outcome.stays_away", Name(""))
-	whyStaysAway    = deskText("outcome.stays_away_why")
-	outAfterWork    = deskText("after.outcome", Day{})
-	whyAfterRecords = deskText("after.records", Number(0), SecondDay{})
-	whyAfterAided   = deskText("after.aided", Number(0), SecondDay{})
-	outAfterShared  = deskText("after.shared")
-	whyAfterShared  = deskText("after.shared_why")
-	outEachHome     = deskText("common.each_home", Number(0), Day{})
-	whyEachHome     = deskText("common.each_home_why")
-	outSharedSigns  = deskText("common.signs", Number(0))
-	whySharedSigns  = deskText("common.signs_why")
-	outStatement    = deskText("common.statement")
-	whyStatement    = deskText("common.statement_why")
+	outNotChecked    = deskText("outcome.not_checked", Name(""))
+	outPassed        = deskText("outcome.passed", Name(""))
+	outFailed        = deskText("outcome.failed", Name(""))
+	outStopped       = deskText("outcome.stopped", Name(""))
+	outPassCountsNot = deskText("outcome.pass_counts_not", Name(""))
+	outDirtyRoom     = deskText("outcome.dirty_room", PlaceName(""))
+	whyWaitsTest     = deskText("outcome.waits_for_examiner")
+	whyWaitsCheck    = deskText("outcome.waits_for_check")
+	whyWaitsLook     = deskText("outcome.waits_for_look")
+	whyPassed        = deskText("outcome.passed_why", Name(""), Day{})
+	whyFailed        = deskText("outcome.failed_why", Name(""), Day{})
+	whyAtLevel       = deskText("outcome.at_level", Day{}, PlaceName(""), Reading(""), Level(0), SecondDay{})
+	whyNotShown      = deskText("outcome.not_shown", Day{}, PlaceName(""), Reading(""), Level(0), SecondDay{})
+	wouldSetDays     = deskText("outcome.would_set_days")
+	outComesHome     = deskText("outcome.comes_home", Name(""))
+	whyComesHome     = deskText("outcome.comes_home_why")
+	outStaysAway     = deskText("outcome.stays_away", Name(""))
+	whyStaysAway     = deskText("outcome.stays_away_why")
+	outAfterWork     = deskText("after.outcome", Day{})
+	whyAfterRecords  = deskText("after.records", Number(0), SecondDay{})
+	whyAfterAided    = deskText("after.aided", Number(0), SecondDay{})
+	outAfterShared   = deskText("after.shared")
+	whyAfterShared   = deskText("after.shared_why")
+	outEachHome      = deskText("common.each_home", Number(0), Day{})
+	whyEachHome      = deskText("common.each_home_why")
+	outSharedSigns   = deskText("common.signs", Number(0))
+	whySharedSigns   = deskText("common.signs_why")
+	outStatement     = deskText("common.statement")
+	whyStatement     = deskText("common.statement_why")
 )
 
 // A Reading is a laboratory's result as it reported it.
@@ -158,11 +187,14 @@ func outcomes(job Job) []Reason {
 	for _, w := range job.leadWork() {
 		all = append(all, job.outcome(w))
 	}
-	return slices.Concat(all, job.homecomings(), job.afterWorkReasons(), job.sharedReasons())
+	for _, s := range job.dirtyRooms() {
+		all = append(all, job.dirtyRoom(s))
+	}
+	return slices.Concat(all, job.passWarnings(), job.homecomings(), job.afterWorkReasons(), job.sharedReasons())
 }
 
 func (job Job) outcome(w Work) Reason {
-	r := Reason{Decision: "outcome", About: w.ID, Source: CheckSource, Binds: job.binds()}
+	r := Reason{Decision: "outcome", About: w.ID, Source: job.cites(checkSource), Binds: job.binds()}
 	last, _ := job.lastCheck(w)
 	switch wipe, stopped := job.stopping(w); {
 	case stopped:
@@ -174,6 +206,9 @@ func (job Job) outcome(w Work) Reason {
 		if len(last.Again) == 0 {
 			r.Missing = []Missing{{"checks", wouldSetDays.With()}}
 		}
+	case hasObjection(job.objectionTo(last, w), last):
+		objection := job.objectionTo(last, w)
+		r.Outcome, r.Because, r.Source, r.Binds = outPassCountsNot.With(Name(w.ID)), objection.because, objection.source, objection.binds
 	default:
 		r.Outcome, r.Because = outNotChecked.With(Name(w.ID)), job.releases().With()
 		if wipe, bad := job.worstSample(w, func(Wipe) bool { return true }); bad {
@@ -182,6 +217,14 @@ func (job Job) outcome(w Work) Reason {
 	}
 	return r
 }
+
+// dirtyRoom is a room that is shut because of a sample alone.
+func (job Job) dirtyRoom(s shut) Reason {
+	wipe, _ := job.worstSample(Work{ID: s.checkedWith}, func(w Wipe) bool { return w.Room == s.Area })
+	return Reason{Decision: "outcome", About: s.ID, Outcome: outDirtyRoom.With(PlaceName(strings.ReplaceAll(string(s.Area), "_", " "))), Because: wipe.because(), Source: "24 CFR 35.1340(e); " + wipe.source(), Binds: job.binds()}
+}
+
+func hasObjection(o objection, last CheckResult) bool { return o.source != "" && last.Result == Passed }
 
 // source is the level that a sample is compared with, and what a comparison means.
 func (w Wipe) source() string { return levelsOn(w.Lab).source() + "; 24 CFR 35.1340(d)" }

@@ -46,9 +46,9 @@ func (job Job) groundCover() Rule {
 	return rule
 }
 
-// isTall: some work or opening is above the ground floor.
+// isTall: some work or opening is above the ground floor, or nobody has said of some work on which storey it is.
 func (job Job) isTall() bool {
-	return slices.ContainsFunc(job.Work, func(w Work) bool { return w.Storey > 1 }) ||
+	return slices.ContainsFunc(job.Work, func(w Work) bool { return w.Storey != 1 }) ||
 		slices.ContainsFunc(job.Openings, func(o Opening) bool { return o.Storey > 1 })
 }
 
@@ -86,7 +86,8 @@ func ownOpenings(job Job) []Reason {
 	return all
 }
 
-// opening decides for one opening: shut on the same storey and on all below within the same horizontal distance; in some places on the whole side.
+// opening decides for one opening: shut on the same storey and on all below within the same horizontal distance; in some places on the whole side. Floors above need not shut, but
+// where the housing rule seals all openings in or near the work (24 CFR 35.1345(a)(2)(ii)), and while nobody has said on which storey the work is.
 func (job Job) opening(o Opening, w Work) Reason {
 	reach := job.rule(WindowReach)
 	name := Name(strings.ReplaceAll(fmt.Sprintf("%s (%s, %s)", o.ID, o.What, o.Area), "_", " "))
@@ -94,7 +95,7 @@ func (job Job) opening(o Opening, w Work) Reason {
 	switch law := job.wholeSide(); {
 	case law != "":
 		r.Because, r.Source, r.Binds = whyWholeSide.With(), law, job.lawHere()
-	case o.Storey > w.Storey:
+	case w.Storey > 0 && o.Storey > w.Storey && !job.aidedBinds():
 		r.Outcome, r.Because = outLeaveOpen.With(name), whyAbove.With()
 	case !o.GapKnown:
 		r.Because = whyNotMeasured.With(Reach(reach.Value))

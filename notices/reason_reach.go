@@ -33,6 +33,20 @@ func (job Job) withinReach(n Neighbour) bool {
 	return n.Near != No || WindowReach.stricter(reach)
 }
 
+// facing is the outside work that a neighbour has to do with: that on the sides that face it, where the file says what a side faces; else all of it. Window work inside reaches
+// everybody.
+func (job Job) facing(n Neighbour) []Work {
+	named := slices.ContainsFunc(job.outsideWork(), func(w Work) bool { return slices.Contains(w.Faces, n.Address) })
+	return slices.DeleteFunc(job.outsideWork(), func(w Work) bool {
+		return named && len(w.Faces) > 0 && !slices.Contains(w.Faces, n.Address)
+	})
+}
+
+// openFacing is what of it is not over: until its final cleaning has been checked.
+func (job Job) openFacing(n Neighbour) []Work {
+	return slices.DeleteFunc(job.facing(n), func(w Work) bool { return !job.windowsShut(w) })
+}
+
 func neighbourWindows(job Job) []Reason {
 	var all []Reason
 	for _, n := range job.neighboursToTell() {

@@ -63,6 +63,23 @@ func (job Job) bindsBy(row Rule) Binding {
 	return job.binds()
 }
 
+// Citations of what both federal rules ask for.
+var (
+	signSource  = [2]string{"40 CFR 745.85(a)(1)", "24 CFR 35.1345(b)(2)"}
+	checkSource = [2]string{"40 CFR 745.85(b)", "24 CFR 35.1340"}
+)
+
+// cites names only the rule that binds; where neither does, both, as good practice.
+func (job Job) cites(both [2]string) string {
+	switch paid, aided := job.renovationBinds(), job.aidedBinds(); {
+	case paid && !aided:
+		return both[0]
+	case aided && !paid:
+		return both[1]
+	}
+	return both[0] + "; " + both[1]
+}
+
 func renovationRule(job Job) Reason {
 	r := Reason{Decision: "renovation_rule", Outcome: outNoRenovation.With(), Source: RenovationSource, Binds: GoodPractice}
 	switch {

@@ -1,6 +1,9 @@
 package notices
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // A Stay is how a household lives through the work. A larger one protects more.
 type Stay int
@@ -17,12 +20,12 @@ var (
 	outElsewhere   = deskText("stay.elsewhere", Name(""))
 	outTheyPlan    = deskText("stay.plan_elsewhere", Name(""))
 	whyOutsideOnly = deskText("stay.outside_only")
-	whyNoEntry     = deskText("stay.no_entry")
 	whyOnePeriod   = deskText("stay.one_period", Length(0), Limit(0))
 	whyFewDays     = deskText("stay.few_days", Number(0), Limit(0), Reach(0))
 	whyTooLong     = deskText("stay.too_long", Number(0), Limit(0))
 	whyNotNightly  = deskText("stay.not_nightly", Limit(0), Reach(0))
-	whyNoReach     = deskText("stay.no_reach", Day{})
+	whyNoReach     = deskText("stay.no_reach", Day{}, PlaceName(""))
+	whyNotSaid     = deskText("stay.not_said", Day{})
 	whyAwayThen    = deskText("stay.away_then")
 	whyTheyDoSo    = deskText("stay.they_do_so", Name(""))
 	whyNothingDone = deskText("stay.no_lead_work")
@@ -30,9 +33,29 @@ var (
 	wouldBeSaid    = deskText("stay.would_be_said")
 )
 
+// mustSleepElsewhere says why the household could not stay even if it wanted to: a rule sends it out, or what it would use is shut. What nobody has said sends nobody out here,
+// because it goes anyway.
+func (job Job) mustSleepElsewhere(h Household) (because Message, must bool) {
+	h.Usual.SleepsAt = ""
+	h.Except = slices.Clone(h.Except)
+	for i := range h.Except {
+		h.Except[i].SleepsAt = ""
+	}
+	if v := job.mayStay(h); v.byRule {
+		return v.because, true
+	}
+	for _, l := range job.lives(h) {
+		if len(l.blocked) > 0 {
+			return l.why(), true
+		}
+	}
+	return Message{}, false
+}
+
 // A verdict on one household: how it lives, and what decided it.
 type verdict struct {
 	stay    Stay
+	byRule  bool // however the household lives: the work takes too long, or is not cleaned every night
 	chosen  bool // nobody asks for it: the household plans it anyway
 	because Message
 	source  string
@@ -61,138 +84,142 @@ func outcomeOf(s Stay) Text { return []Text{outHomeOpen, outAway, outElsewhere}[
 // elsewhere does so.
 func (job Job) stay(h Household) verdict {
 	v := job.mayStay(h)
-	if at, day := h.plansToSleep(); !day.IsZero() && v.stay < SleepElsewhere && len(job.leadWork()) > 0 {
-		v = verdict{stay: SleepElsewhere, chosen: true, because: whyTheyDoSo.With(Name(at)), source: RelocationSource}
+	if _, plans := job.plansToSleep(h); plans && v.stay == SleepElsewhere && !v.byRule {
+		because, must := job.mustSleepElsewhere(h)
+		if v.chosen = !must; must {
+			v.because = because
+		}
 	}
-	if v.stay == SleepElsewhere {
-		v.missing = append(v.missing, h.notAgreed()...)
+	if missing := job.unanswered(h); len(missing) > 0 {
+		v.missing = append(v.missing, missing...)
+	} else if v.stay == SleepElsewhere {
+		v.missing = append(v.missing, job.notAgreed(h)...)
 	}
 	return v
 }
 
 func (job Job) mayStay(h Household) verdict {
-	inside := slices.DeleteFunc(job.leadWork(), func(w Work) bool { return w.Where != Inside })
+	inside := insideOf(job.leadWork())
 	switch {
 	case len(job.leadWork()) == 0:
 		return verdict{because: whyNothingDone.With(), source: TestSource}
-	case len(inside) == 0:
+	case len(inside) == 0 && len(job.dirtyRooms()) == 0:
 		return job.outsideOnly(h)
 	}
-	day, reached := job.firstUnreached(h)
-	if hours, one := onePeriod(inside, job.rule(OnePeriod)); one {
-		why := whyOnePeriod.With(Length(hours), Limit(job.rule(OnePeriod).Value))
-		return atHomeOr(reached, verdict{because: why, source: OnePeriod.Source()}, job.awayOr(h, day))
+	if hours, one := onePeriod(inside, job.rule(OnePeriod)); one && len(job.againOf(inside)) == 0 {
+		home := verdict{because: whyOnePeriod.With(Length(hours), Limit(job.rule(OnePeriod).Value)), source: OnePeriod.Source()}
+		return job.unlessBlocked(h, home, OnePeriod.Source())
 	}
 	return job.severalDays(h, inside)
 }
 
-// outsideOnly: the household may stay with an entry that does not lead through the work.
-func (job Job) outsideOnly(h Household) verdict {
-	for _, day := range WorkDays(job.leadWork()) {
-		if d, ok := h.on(day); ok && (job.awayIsEnough(d) || d.SleepsAt != "") {
-			continue
-		}
-		if d, ok := h.on(day); !ok || d.UsesDoor == "" || job.isWayInto(d.UsesDoor, day) {
-			return verdict{stay: SleepElsewhere, because: whyNoEntry.With(), source: EntrySource}
+// unlessBlocked is what a rule allows, when the household reaches all it needs in each state; or out in hours, when it is out for one of them.
+func (job Job) unlessBlocked(h Household, home verdict, source string) verdict {
+	stay := home
+	for _, l := range job.lives(h) {
+		switch {
+		case !l.works():
+			return verdict{stay: SleepElsewhere, because: l.why(), source: RelocationSource}
+		case l.uses.Away == Yes:
+			stay = verdict{stay: AwayInHours, because: whyAwayThen.With(), source: source}
 		}
 	}
-	if slices.ContainsFunc(h.OnWorkDays, func(d DayAtHome) bool { return d.Away == Yes }) {
-		return verdict{stay: AwayInHours, because: whyAwayThen.With(), source: EntrySource}
-	}
-	return verdict{because: whyOutsideOnly.With(), source: EntrySource}
+	return stay
 }
 
-// severalDays: few calendar days, each ended with a clean, each with a door, bed, bathroom and kitchen in reach.
+// why says what the household lacks in a state.
+func (l life) why() Message {
+	if l.uses.SleepsAt != "" {
+		return whyTheyDoSo.With(Name(l.uses.SleepsAt))
+	}
+	if len(l.blocked) == 0 {
+		return whyNotSaid.With(Day(l.state.from.Day))
+	}
+	return whyNoReach.With(Day(l.from().Day), PlaceName(placeNames(l.blocked)))
+}
+
+func placeNames(places []Place) string {
+	var names []string
+	for _, p := range places {
+		if name := strings.ReplaceAll(string(p), "_", " "); !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// outsideOnly: the household may stay with an entry that does not lead through the work.
+func (job Job) outsideOnly(h Household) verdict {
+	for _, l := range job.lives(h) {
+		if !l.works() {
+			return verdict{stay: SleepElsewhere, because: l.why(), source: EntrySource}
+		}
+	}
+	return job.unlessBlocked(h, verdict{because: whyOutsideOnly.With(), source: EntrySource}, EntrySource)
+}
+
+// severalDays: few calendar days, each ended with a clean, each with a door, bed, bathroom and kitchen in reach. Rain days and days of cleaning again count; waiting for
+// a laboratory does not.
 func (job Job) severalDays(h Household, inside []Work) verdict {
 	few, strip := job.rule(FewDays), job.rule(NightlyStrip)
-	days := calendarDays(inside)
-	day, reached := job.firstUnreached(h)
+	days := 0
+	if len(inside) > 0 {
+		days = job.calendarDays(inside)
+	}
 	elsewhere := verdict{stay: SleepElsewhere, source: RelocationSource}
 	switch {
 	case float64(days) > few.Value:
-		elsewhere.because = whyTooLong.With(Number(days), Limit(few.Value))
+		elsewhere.byRule, elsewhere.because = true, whyTooLong.With(Number(days), Limit(few.Value))
 	case !allNightly(inside):
-		elsewhere.because = whyNotNightly.With(Limit(few.Value), Reach(strip.Value))
+		elsewhere.byRule, elsewhere.because = true, whyNotNightly.With(Limit(few.Value), Reach(strip.Value))
 		elsewhere.missing = notNightly(inside)
-	case !reached:
-		elsewhere.because = whyNoReach.With(Day(day))
 	default:
+		for _, l := range job.lives(h) {
+			if !l.works() || l.uses.Away == Yes {
+				elsewhere.because = l.why()
+				return elsewhere
+			}
+		}
 		return verdict{because: whyFewDays.With(Number(days), Limit(few.Value), Reach(strip.Value)), source: FewDays.Source()}
 	}
 	return elsewhere
 }
 
-func atHomeOr(reached bool, home, otherwise verdict) verdict {
-	if reached {
-		return home
-	}
-	return otherwise
-}
-
-// awayOr: whoever is out for the one period, and has a bed to come back to once told, need not sleep elsewhere.
-func (job Job) awayOr(h Household, day Date) verdict {
-	for _, d := range WorkDays(job.leadWork()) {
-		if at, ok := h.on(d); !ok || !job.awayIsEnough(at) && at.SleepsAt == "" && !job.reachesAll(at) {
-			return verdict{stay: SleepElsewhere, because: whyNoReach.With(Day(day)), source: RelocationSource}
-		}
-	}
-	return verdict{stay: AwayInHours, because: whyAwayThen.With(), source: OnePeriod.Source()}
-}
-
-// awayIsEnough: out until told. Outside work that goes on on another day leaves an area that nobody may walk through in the night between; then an entry is
-// needed all the same.
-func (job Job) awayIsEnough(d DayAtHome) bool {
-	goesOn := slices.ContainsFunc(job.outsideWork(), func(w Work) bool { return w.Days[0].Compare(d.Day) <= 0 && w.Days[len(w.Days)-1].Compare(d.Day) > 0 })
-	return d.Away == Yes && (!goesOn || d.UsesDoor != "" && !job.isWayInto(d.UsesDoor, d.Day))
-}
-
-// firstUnreached is the first work day on which the household lacks a door, a bed, a bathroom or a kitchen; reached when there is none.
-func (job Job) firstUnreached(h Household) (day Date, reached bool) {
-	for _, day := range WorkDays(job.leadWork()) {
-		d, ok := h.on(day)
-		if d.SleepsAt == "" && (!ok || d.Away == Yes || !job.reachesAll(d)) {
-			return day, false
-		}
-	}
-	return Date{}, true
-}
-
-// reachesAll: a door that is no way into the work, and a bed, bathroom and kitchen.
-func (job Job) reachesAll(d DayAtHome) bool {
-	if d.UsesDoor == "" || job.isWayInto(d.UsesDoor, d.Day) {
-		return false
-	}
-	return !slices.ContainsFunc(Needs, func(n Need) bool { return !meets(d.Reaches, n) })
-}
-
-func (job Job) isWayInto(way Way, day Date) bool {
-	return slices.ContainsFunc(job.leadWork(), func(w Work) bool {
-		return slices.Contains(w.Days, day) && slices.Contains(w.WaysIn, way)
-	})
-}
-
-func (h Household) on(day Date) (DayAtHome, bool) {
-	i := slices.IndexFunc(h.OnWorkDays, func(d DayAtHome) bool { return d.Day == day })
-	if i < 0 {
-		return DayAtHome{}, false
-	}
-	return h.OnWorkDays[i], true
-}
-
 // onePeriod is the length from set-up to the end of cleaning, when all inside work is on one day, in daytime, and no longer than the rule allows.
 func onePeriod(inside []Work, longest Rule) (Clock, bool) {
+	if len(inside) == 0 {
+		return 0, false
+	}
 	first, last := inside[0].CrewArrives, inside[0].CleanedBy
 	for _, w := range inside {
 		first, last = min(first, w.CrewArrives), max(last, w.CleanedBy)
 	}
 	daytime := first >= Clock(DayStarts.Value*60) && last <= Clock(DayEnds.Value*60)
-	return last - first, len(WorkDays(inside)) == 1 && daytime && last-first <= Clock(longest.Value*60)
+	return last - first, len(allDaysOf(inside)) == 1 && daytime && last-first <= Clock(longest.Value*60)
 }
 
-// calendarDays counts from the first day to the last, whether or not anybody works in between.
-func calendarDays(works []Work) int {
-	days := WorkDays(works)
+// allDaysOf are the days of some work, rain days among them.
+func allDaysOf(works []Work) []Date {
+	var days []Date
+	for _, w := range works {
+		days = append(days, daysOf(w)...)
+	}
+	return sortedDays(days)
+}
+
+// calendarDays counts from the first day of work to the last cleaning, whether or not anybody works in between.
+func (job Job) calendarDays(works []Work) int {
+	days := sortedDays(append(job.againOf(works), allDaysOf(works)...))
 	return days[0].daysUntil(days[len(days)-1]) + 1
+}
+
+// againOf are the days on which some work is cleaned again.
+func (job Job) againOf(works []Work) []Date {
+	var days []Date
+	for _, w := range works {
+		days = append(days, job.againDays(w)...)
+	}
+	return days
 }
 
 func allNightly(works []Work) bool {
@@ -210,14 +237,14 @@ func notNightly(works []Work) []Missing {
 }
 
 // notAgreed asks for what a household needs to know before it sleeps elsewhere.
-func (h Household) notAgreed() []Missing {
+func (job Job) notAgreed(h Household) []Missing {
 	var all []Missing
 	ask := func(field, answer string) {
 		if answer == "" {
 			all = append(all, Missing{fieldOf("households", h.ID, "elsewhere."+field), wouldBeSaid.With()})
 		}
 	}
-	ask("where", h.sleepsAt())
+	ask("where", job.sleepsAt(h))
 	ask("travel", string(h.Elsewhere.Travel))
 	ask("paid_by", string(h.Elsewhere.PaidBy))
 	ask("medicines", string(h.Elsewhere.Medicines))
@@ -227,27 +254,20 @@ func (h Household) notAgreed() []Missing {
 }
 
 // sleepsAt is where the household sleeps elsewhere; "" when nobody has said.
-func (h Household) sleepsAt() string {
+func (job Job) sleepsAt(h Household) string {
 	if h.Elsewhere.Where != "" {
 		return h.Elsewhere.Where
 	}
-	at, _ := h.plansToSleep()
+	at, _ := job.plansToSleep(h)
 	return at
 }
 
-// plansToSleep is the first day on which the household plans to sleep elsewhere, and where; zero when it plans none.
-func (h Household) plansToSleep() (at string, from Date) {
-	for _, d := range h.inOrder() {
-		if d.SleepsAt != "" {
-			return d.SleepsAt, d.Day
+// plansToSleep is where the household plans to sleep elsewhere, and from when; false when it plans none.
+func (job Job) plansToSleep(h Household) (at string, plans bool) {
+	for _, l := range job.lives(h) {
+		if l.uses.SleepsAt != "" {
+			return l.uses.SleepsAt, true
 		}
 	}
-	return "", Date{}
-}
-
-// inOrder are the days of the household, earliest first, however the file lists them.
-func (h Household) inOrder() []DayAtHome {
-	days := slices.Clone(h.OnWorkDays)
-	slices.SortStableFunc(days, func(a, b DayAtHome) int { return a.Day.Compare(b.Day) })
-	return days
+	return "", false
 }

@@ -51,6 +51,8 @@ func (f Field) shape() schema {
 		return f.either(schema{"type": "integer", "minimum": f.Min, "maximum": f.Max})
 	case HoldsList:
 		return f.listSchema(f.oneLine())
+	case HoldsLists:
+		return f.listSchema(schema{"type": "array", "minItems": 1, "items": f.oneLine()})
 	case HoldsListOrUnknown:
 		return schema{"anyOf": []schema{f.listSchema(f.oneLine()), {"const": "unknown"}}}
 	case HoldsObject:

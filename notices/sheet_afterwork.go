@@ -76,7 +76,7 @@ func afterContent(job Job, who Value) Content {
 func (job Job) summary() []Fact {
 	facts := []Fact{{Label: afterDid.With()}}
 	for _, w := range job.leadWork() {
-		facts = append(facts, Fact{Words{w.Area.Word()}, slices.Concat(w.whatIsDone(), []Value{spansOf(w.Days)}, job.checkCells(w))})
+		facts = append(facts, Fact{w.onPaper(), slices.Concat(w.whatIsDone(), []Value{spansOf(w.Days)}, job.checkCells(w))})
 	}
 	return facts
 }

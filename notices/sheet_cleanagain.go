@@ -58,7 +58,7 @@ func (job Job) cleanAgainFacts() []Fact {
 		if days := job.againDays(w); len(days) > 0 {
 			cells = []Value{Pair{againOn.With(), spansOf(days)}}
 		}
-		facts = append(facts, Fact{Words{w.Area.Word()}, cells})
+		facts = append(facts, Fact{w.onPaper(), cells})
 	}
 	return facts
 }

@@ -80,7 +80,7 @@ func commonSign(job Job) Content {
 func commonContent(job Job, how Text) Content {
 	var facts []Fact
 	for _, w := range job.leadWork() {
-		facts = append(facts, Fact{Words{w.Area.Word()}, w.whatIsDone()})
+		facts = append(facts, Fact{w.onPaper(), w.whatIsDone()})
 	}
 	return Content{
 		Head:   commonHead.With(),

@@ -12,40 +12,36 @@ var (
 	closedLine    = text("done.closed")
 )
 
-// doneNotes tell each neighbour that the outside work is over, with spares for the homes that got a spare request. There are none before all of it has passed.
+// doneNotes tell each neighbour that the outside work on the sides that face it is over, with spares for the homes that got a spare request once all of it is.
 func doneNotes(job Job) []Sheet {
-	if !job.outsideFinished() {
-		return nil
-	}
 	var all []Sheet
 	for _, n := range job.neighboursToTell() {
-		all = append(all, doneNote(job, n.to(), Address(n.Address), n.Languages, n.Homes))
+		if over, ok := job.windowsOpenedOn(job.facing(n)); ok {
+			all = append(all, doneNote(job, n.to(), Address(n.Address), n.Languages, n.Homes, over))
+		}
 	}
-	spare := doneNote(job, To{}, nil, nil, int(job.rule(Spares).Value))
-	return append(all, spare)
+	if over, ok := job.windowsOpenedOn(job.outsideWork()); ok {
+		all = append(all, doneNote(job, To{}, nil, nil, int(job.rule(Spares).Value), over))
+	}
+	return all
 }
 
-func doneNote(job Job, to To, who Value, languages []Language, copies int) Sheet {
+func doneNote(job Job, to To, who Value, languages []Language, copies int, over Date) Sheet {
 	return Sheet{
 		ID:     doneID(to.ID),
 		Kind:   DoneNote,
 		To:     to,
-		Faces:  facesOf(job.faceLanguages(languages), WindowsPage, doneContent(job, who)),
+		Faces:  facesOf(job.faceLanguages(languages), WindowsPage, doneContent(job, who, over)),
 		Copies: copies,
-		Due:    job.outsidePassed(),
+		Due:    over,
 	}
 }
 
-func (job Job) outsidePassed() Date {
-	passed, _ := job.passedOn(job.outsideWork())
-	return passed
-}
-
-func doneContent(job Job, who Value) Content {
+func doneContent(job Job, who Value, over Date) Content {
 	return Content{
 		Head:  doneHead.With(job.houseNumber()),
 		For:   who,
-		Facts: []Fact{{doneCheckedOn.With(), []Value{spansOf([]Date{job.outsidePassed()})}}},
+		Facts: []Fact{{doneCheckedOn.With(), []Value{spansOf([]Date{over})}}},
 		Blocks: []Block{
 			{doneYouMay.With(), said([]Text{doneWindows, donePets})},
 			{Lines: said([]Text{noteDust, requestThanks})},

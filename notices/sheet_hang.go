@@ -79,7 +79,7 @@ func signPlaces(job Job) []Reason {
 		all = append(all, job.signPlace(w))
 	}
 	if doors := job.entriesToSign(job.openWork()); len(doors) > 0 {
-		r := Reason{Decision: "signs", Outcome: outSignsEntries.With(Number(len(doors) * len(job.signLanguages()))), Because: whySignsEntries.With(), Source: SignSource, Binds: job.binds()}
+		r := Reason{Decision: "signs", Outcome: outSignsEntries.With(Number(len(doors) * len(job.signLanguages()))), Because: whySignsEntries.With(), Source: job.cites(signSource), Binds: job.binds()}
 		if len(job.Entries) == 0 {
 			r.Missing = []Missing{{"entries", wouldBeEntries.With()}}
 		}
@@ -90,7 +90,7 @@ func signPlaces(job Job) []Reason {
 
 func (job Job) signPlace(w Work) Reason {
 	count := Number(len(w.WaysIn) * len(job.signLanguages()))
-	r := Reason{Decision: "signs", About: w.ID, Source: SignSource, Binds: job.binds()}
+	r := Reason{Decision: "signs", About: w.ID, Source: job.cites(signSource), Binds: job.binds()}
 	if w.Where == Inside {
 		r.Outcome, r.Because = outSignsInside.With(count, Name(w.ID)), whySignsInside.With()
 		return r

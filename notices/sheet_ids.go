@@ -1,5 +1,7 @@
 package notices
 
+import "strings"
+
 // The ids of sheets, in the one place that spells them. They are names of files, and stay the same as long as the job keeps its own ids.
 
 func letterID(household string) string  { return "letter-" + household }
@@ -17,6 +19,9 @@ func signID(place string, way Way, l Language) string {
 }
 
 func commonSignID(door Way, l Language) string { return "common-" + string(door) + "-" + l.small() }
+
+// roomID is the id of a room that is shut because of a sample.
+func roomID(room Area) string { return "room-" + strings.ReplaceAll(string(room), "_", "-") }
 
 const (
 	commonNoticeID = "common"

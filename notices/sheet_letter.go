@@ -5,6 +5,7 @@ var (
 	letterShut       = text("letter.shut_rooms")
 	letterUse        = text("letter.use_these")
 	letterRain       = text("letter.if_rain")
+	letterCrewDays   = text("letter.crew_days")
 	letterNight      = text("letter.night_before")
 	letterMove       = text("letter.move_things")
 	letterMedicines  = text("letter.take_medicines")
@@ -39,7 +40,9 @@ func letters(job Job) []Sheet {
 	}
 	var all []Sheet
 	for _, h := range job.householdsToTell() {
-		all = append(all, letter(job, h), receipt(job, h))
+		if len(job.unanswered(h)) == 0 { // while an answer is missing, nobody knows what it may use
+			all = append(all, letter(job, h), receipt(job, h))
+		}
 	}
 	return all
 }
@@ -79,15 +82,19 @@ func (job Job) familyCall() Call {
 	return call
 }
 
-// shutRooms is a row for each area: its days, then its rain day.
+// shutRooms is a row for each place: the moment from which it is shut, the days on which the crew is there when there are several, and the rain day. Until when, the headline
+// says for all of them.
 func shutRooms(job Job) []Fact {
 	facts := []Fact{{Label: letterShut.With()}}
-	for _, w := range job.leadWork() {
-		cells := []Value{spansOf(w.Days)}
-		if !w.RainDay.IsZero() {
-			cells = append(cells, Pair{letterRain.With(), spansOf([]Date{w.RainDay})})
+	for _, s := range job.shuts() {
+		cells := []Value{s.from}
+		if len(s.Days) > 1 {
+			cells = append(cells, Pair{letterCrewDays.With(), spansOf(s.Days)})
 		}
-		facts = append(facts, Fact{Words{w.Area.Word()}, cells})
+		if !s.RainDay.IsZero() {
+			cells = append(cells, Pair{letterRain.With(), spansOf([]Date{s.RainDay})})
+		}
+		facts = append(facts, Fact{s.onPaper(), cells})
 	}
 	return facts
 }

@@ -15,6 +15,7 @@ var (
 	letterKeys          = text("letter.keys")
 	letterRest          = text("letter.the_rest")
 	letterAskUs         = text("letter.ask_us")
+	letterReach         = text("letter.reach_you")
 )
 
 func (job Job) letterHead(h Household) Message {
@@ -24,147 +25,138 @@ func (job Job) letterHead(h Household) Message {
 	return letterHead.With()
 }
 
-// living tells a household how to get through the work: which door, bed, bathroom and kitchen to use on each day, when to be out of the house, or where
-// to sleep. It names no time to come back.
+// living tells a household how to get through the work: which way, bed, bathroom and kitchen to use while which places are shut, when to be out of the house, or where to
+// sleep. It names no time to come back.
 func (job Job) living(h Household) []Fact {
-	var away, home []DayAtHome
-	leaves := job.leavesOn(h)
-	for _, d := range h.inOrder() {
+	var away, home []life
+	leaves, elsewhere := job.leaves(h)
+	for _, l := range job.lives(h) {
 		switch {
-		case !leaves.IsZero() && d.Day.Compare(leaves) >= 0:
-		case d.Away == Yes:
-			away = append(away, d)
+		case elsewhere && l.state.from.compare(leaves) >= 0 || !l.works():
+		case l.uses.Away == Yes:
+			away = append(away, l)
 		default:
-			home = append(home, d)
+			home = append(home, l)
 		}
 	}
-	return slices.Concat(daysAtHome(home), job.daysAway(away), job.nights(h, leaves))
+	facts := slices.Concat(livesAtHome(home), timesAway(away))
+	if elsewhere {
+		facts = append(facts, job.nights(h, leaves)...)
+	}
+	return facts
 }
 
-// leavesOn is the first day on which a household sleeps elsewhere: a day that it named, or an earlier one on which it may not stay; zero when it stays.
-func (job Job) leavesOn(h Household) Date {
+// leaves is the moment from which a household sleeps elsewhere: the first at which it cannot or does not live at home, or that of the first work inside when a rule sends it out;
+// false when it stays.
+func (job Job) leaves(h Household) (Moment, bool) {
 	if job.stay(h).stay != SleepElsewhere {
-		return Date{}
+		return Moment{}, false
 	}
-	_, planned := h.plansToSleep()
-	if job.mayStay(h).stay != SleepElsewhere {
-		return planned
+	var from Moment
+	if job.mayStay(h).byRule {
+		from = job.mustGoFrom()
 	}
-	must := job.mayNotStayFrom(h)
-	if planned.IsZero() || must.Compare(planned) < 0 {
-		return must
+	for _, l := range job.lives(h) {
+		if !l.works() && (from.Day.IsZero() || l.from().compare(from) < 0) {
+			from = l.from()
+		}
 	}
-	return planned
+	return from, true
 }
 
-// mayNotStayFrom is the first day of inside work, or an earlier one without a way in and out, bed, bathroom and kitchen.
-func (job Job) mayNotStayFrom(h Household) Date {
-	inside := insideOf(job.leadWork())
-	if len(inside) == 0 {
-		return firstDay(job.leadWork())
+// mustGoFrom is when the first work inside shuts something.
+func (job Job) mustGoFrom() Moment {
+	for _, s := range job.shuts() {
+		if s.Where == Inside {
+			return s.from
+		}
 	}
-	from := firstDay(inside)
-	if day, reached := job.firstUnreached(h); !reached && day.Compare(from) < 0 {
-		return day
-	}
-	return from
+	return Moment{}
 }
 
 func insideOf(works []Work) []Work {
 	return slices.DeleteFunc(slices.Clone(works), func(w Work) bool { return w.Where != Inside })
 }
 
-// daysAtHome is a row for each way of spending a day: which door, bed, bathroom and kitchen to use.
-func daysAtHome(days []DayAtHome) []Fact {
-	if len(days) == 0 {
+// livesAtHome has a row for each way of living: while which places are shut, what to use. A row that holds for more places holds for some of them too.
+func livesAtHome(lives []life) []Fact {
+	if len(lives) == 0 {
 		return nil
 	}
 	facts := []Fact{{Label: letterUse.With()}}
-	for _, group := range alike(days, DayAtHome.usesTheSame) {
-		facts = append(facts, Fact{spansOf(dates(group)), []Value{group[0].rooms()}})
+	for _, group := range alike(lives) {
+		var places Places
+		for _, l := range group {
+			places = append(places, l.state.onPaper()...)
+		}
+		facts = append(facts, Fact{places, []Value{group[0].rooms()}})
 	}
 	return facts
 }
 
-// alike joins days that are lived in the same way, in the order of the first of each.
-func alike(days []DayAtHome, same func(a, b DayAtHome) bool) [][]DayAtHome {
-	var groups [][]DayAtHome
-	for _, d := range days {
-		i := slices.IndexFunc(groups, func(g []DayAtHome) bool { return same(g[0], d) })
+// alike joins states that are lived in the same way, in the order of the first of each.
+func alike(lives []life) [][]life {
+	var groups [][]life
+	for _, l := range lives {
+		i := slices.IndexFunc(groups, func(g []life) bool { return g[0].sameRow(l) })
 		if i < 0 {
 			groups = append(groups, nil)
 			i = len(groups) - 1
 		}
-		groups[i] = append(groups[i], d)
+		groups[i] = append(groups[i], l)
 	}
 	return groups
 }
 
-func (d DayAtHome) usesTheSame(other DayAtHome) bool {
-	return d.UsesDoor == other.UsesDoor && slices.Equal(d.Reaches, other.Reaches)
-}
-
-func dates(days []DayAtHome) []Date {
-	var all []Date
-	for _, d := range days {
-		all = append(all, d.Day)
-	}
-	return all
-}
-
-func (d DayAtHome) rooms() Words {
+// rooms are the way out and the rooms to use.
+func (l life) rooms() Words {
 	var words Words
-	if d.UsesDoor != "" {
-		words = append(words, d.UsesDoor.Word())
+	for _, p := range l.route {
+		words = append(words, p.Word())
 	}
-	for _, r := range d.Reaches {
+	for _, r := range []Room{l.uses.Bed, l.uses.Bath, l.uses.Kitchen} {
 		words = append(words, r.Word())
 	}
 	return words
 }
 
-// daysAway says from when to be out; it ends when the household is told.
-func (job Job) daysAway(days []DayAtHome) []Fact {
-	if len(days) == 0 {
+// Word is the message id of a step of a way out: that of a door or other way, or of an area.
+func (p Place) Word() string {
+	if slices.Contains(Ways, Way(p)) {
+		return Way(p).Word()
+	}
+	return Area(p).Word()
+}
+
+// timesAway say from when to be out; it ends when the household is told.
+func timesAway(lives []life) []Fact {
+	if len(lives) == 0 {
 		return nil
 	}
 	facts := []Fact{{Label: letterBeAway.With()}}
-	for _, d := range days {
-		facts = append(facts, Fact{spansOf([]Date{d.Day}), []Value{
-			Pair{factShutFrom.With(), Time(job.arrivesOn(d.Day))}, Pair{factUntil.With(), letterUntilTold.With()}}})
+	for _, l := range lives {
+		facts = append(facts, Fact{spansOf([]Date{l.state.from.Day}), []Value{
+			Pair{factShutFrom.With(), Time(l.state.from.At)}, Pair{factUntil.With(), letterUntilTold.With()}}})
 	}
 	return facts
 }
 
-// arrivesOn is when the first crew of a day sets up.
-func (job Job) arrivesOn(day Date) Clock {
-	first := NoClock
-	for _, w := range job.leadWork() {
-		if slices.Contains(w.Days, day) && (first == NoClock || w.CrewArrives < first) {
-			first = w.CrewArrives
-		}
-	}
-	return first
-}
-
 // nights say from when to sleep elsewhere and what is agreed. What is not agreed yet asks the household to call.
-func (job Job) nights(h Household, from Date) []Fact {
-	if from.IsZero() {
-		return nil
-	}
+func (job Job) nights(h Household, from Moment) []Fact {
 	e := h.Elsewhere
-	facts := []Fact{{Label: letterElsewhere.With()}, {factShutFrom.With(), []Value{spansOf([]Date{from})}}, {factUntil.With(), []Value{letterUntilTold.With()}}}
-	agreed := len(h.notAgreed()) == 0
+	facts := []Fact{{Label: letterElsewhere.With()}, {factShutFrom.With(), []Value{from}}, {factUntil.With(), []Value{letterUntilTold.With()}}}
+	agreed := len(job.notAgreed(h)) == 0
 	add := func(label Text, answered bool, answer Value) {
 		if answered {
 			facts = append(facts, Fact{label.With(), []Value{answer}})
 		}
 	}
-	add(letterWhere, h.sleepsAt() != "", Name(h.sleepsAt()))
+	add(letterWhere, job.sleepsAt(h) != "", Name(job.sleepsAt(h)))
 	add(letterTravel, e.Travel != "", Words{e.Travel.Word()})
 	add(letterPaidBy, e.PaidBy != "", Words{e.PaidBy.Word()})
 	add(letterMedicineBag, e.Medicines != "", Words{e.Medicines.Word()})
 	add(letterPetsGo, e.Pets != "", Words{e.Pets.Word()})
+	add(letterReach, h.ReachAt != "", Name(h.ReachAt))
 	add(letterKeys, e.Keys != "", Words{e.Keys.Word()})
 	if !agreed {
 		facts = append(facts, Fact{letterRest.With(), []Value{letterAskUs.With()}})

@@ -17,9 +17,9 @@ func (p Programme) Call() Call { return Call{Phone: p.Phone, Speaks: p.PhoneSpea
 func (job Job) pageCall() Call { return job.Programme.Call() }
 
 // outingFacts are the public dates of the outside work: days, hours, rain day, a row each.
-func (job Job) outingFacts() []Fact {
+func (job Job) outingFacts(works []Work) []Fact {
 	var facts []Fact
-	for _, o := range job.outings() {
+	for _, o := range job.outings(works) {
 		facts = append(facts, o.facts()...)
 		facts = append(facts, Fact{factWork.With(), whatIsDone(o.Tasks, o.Parts)})
 	}
@@ -27,9 +27,9 @@ func (job Job) outingFacts() []Fact {
 }
 
 // timeFacts are the same without the work, for what is read in ten seconds.
-func (job Job) timeFacts() []Fact {
+func (job Job) timeFacts(works []Work) []Fact {
 	var facts []Fact
-	for _, o := range job.outings() {
+	for _, o := range job.outings(works) {
 		facts = append(facts, o.facts()...)
 	}
 	return facts
@@ -37,9 +37,11 @@ func (job Job) timeFacts() []Fact {
 
 func (o Outing) facts() []Fact {
 	facts := []Fact{
-		{factDay.With(), []Value{spansOf(o.Days)}},
-		{factShutFrom.With(), []Value{Time(o.Shut)}},
-		{factUntil.With(), []Value{factUntilNote.With(), Pair{factPlannedEnd.With(), Time(o.PlanEnd)}}},
+		{factShutFrom.With(), []Value{Moment{o.Days[0], o.Shut}}},
+		{factUntil.With(), []Value{factUntilNote.With()}},
+	}
+	if len(o.Days) > 1 {
+		facts = append(facts, Fact{factCrew.With(), []Value{spansOf(o.Days)}})
 	}
 	if !o.RainDay.IsZero() {
 		facts = append(facts, Fact{factRain.With(), []Value{spansOf([]Date{o.RainDay})}})
@@ -48,11 +50,10 @@ func (o Outing) facts() []Fact {
 }
 
 var (
-	factDay        = text("fact.day")
-	factShutFrom   = text("fact.from")
-	factUntil      = text("fact.until")
-	factUntilNote  = text("fact.until_note")
-	factPlannedEnd = text("fact.planned_end")
-	factRain       = text("fact.rain_day")
-	factWork       = text("fact.work")
+	factShutFrom  = text("fact.from")
+	factUntil     = text("fact.until")
+	factUntilNote = text("fact.until_note")
+	factCrew      = text("fact.crew")
+	factRain      = text("fact.rain_day")
+	factWork      = text("fact.work")
 )

@@ -17,36 +17,36 @@ var (
 
 // homePetFlyers are for the households with pets, while any work outside is open; for inside work the letter's line on pets is enough.
 func homePetFlyers(job Job) []Sheet {
-	if len(job.openOutside()) == 0 {
+	if len(job.openWindows()) == 0 {
 		return nil
 	}
 	var all []Sheet
 	for _, h := range job.householdsToTell() {
 		if len(h.Pets) > 0 {
-			all = append(all, petFlyer(job, To{ForHousehold, h.ID, h.Name}, Name(h.Name), h.Languages, 1))
+			all = append(all, petFlyer(job, To{ForHousehold, h.ID, h.Name}, Name(h.Name), h.Languages, 1, job.openWindows()))
 		}
 	}
 	return all
 }
 
-func petFlyer(job Job, to To, who Value, languages []Language, copies int) Sheet {
+func petFlyer(job Job, to To, who Value, languages []Language, copies int, works []Work) Sheet {
 	return Sheet{
 		ID:        petsID(to.ID),
 		Kind:      PetFlyer,
 		To:        to,
-		Faces:     facesOf(job.faceLanguages(languages), PetsPage, petContent(job, who)),
+		Faces:     facesOf(job.faceLanguages(languages), PetsPage, petContent(job, who, works)),
 		Copies:    copies,
 		Due:       job.neighbourDue(),
 		LateAfter: job.neighbourLateAfter(),
 	}
 }
 
-func petContent(job Job, who Value) Content {
+func petContent(job Job, who Value, works []Work) Content {
 	return Content{
 		Head:  petsHead.With(),
 		For:   who,
 		Marks: []Mark{MarkPets},
-		Facts: append(job.timeFacts(), newDay()),
+		Facts: append(job.timeFacts(works), newDay()),
 		Blocks: []Block{
 			{petsBefore.With(), said([]Text{petsBringIn, petsWalk, petsOutdoor})},
 			{petsWhyHead.With(), said([]Text{petsWhy})},
@@ -60,7 +60,7 @@ func petsPage(job Job) Page {
 	return Page{PetsPage, Content{
 		Head:  petsHead.With(),
 		Marks: []Mark{MarkPets},
-		Facts: job.outingFacts(),
+		Facts: job.outingFacts(job.openWindows()),
 		Blocks: []Block{
 			{goingOnHead.With(), said([]Text{petsPageGoing, petsWhy})},
 			{doHead.With(), said([]Text{petsBringIn, petsWalk, petsOutdoor})},

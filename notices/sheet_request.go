@@ -29,14 +29,14 @@ var (
 // neighbourSheets are a request for each home within reach or not sure, and a note for the others that touch the lot, each followed by its pet flyer, until all outside
 // work has passed.
 func neighbourSheets(job Job) []Sheet {
-	if len(job.openOutside()) == 0 {
-		return nil
-	}
 	var all []Sheet
 	for _, n := range job.neighboursToTell() {
+		if len(job.openFacing(n)) == 0 {
+			continue
+		}
 		all = append(all, neighbourSheet(job, n))
 		if len(n.Pets) > 0 {
-			all = append(all, petFlyer(job, n.to(), Address(n.Address), n.Languages, n.Homes))
+			all = append(all, petFlyer(job, n.to(), Address(n.Address), n.Languages, n.Homes, job.openFacing(n)))
 		}
 	}
 	return all
@@ -44,7 +44,7 @@ func neighbourSheets(job Job) []Sheet {
 
 func neighbourSheet(job Job, n Neighbour) Sheet {
 	if job.withinReach(n) {
-		return request(job, n.to(), n.Languages, n.Homes, requestContent(job, Address(n.Address), n.ID))
+		return request(job, n.to(), n.Languages, n.Homes, requestContent(job, Address(n.Address), n.ID, job.openFacing(n)))
 	}
 	return Sheet{
 		ID:        noteID(n.ID),
@@ -69,12 +69,12 @@ func request(job Job, to To, languages []Language, copies int, content Content) 
 	}
 }
 
-func requestContent(job Job, to Value, home string) Content {
+func requestContent(job Job, to Value, home string, works []Work) Content {
 	return Content{
 		Head:    requestHead.With(job.houseNumber()),
 		For:     to,
 		Marks:   []Mark{MarkWindow},
-		Facts:   append(job.timeFacts(), newDay()),
+		Facts:   append(job.timeFacts(works), newDay()),
 		Drawing: Drawing{ReadersHome, home},
 		Blocks: []Block{
 			{requestDo.With(), said([]Text{requestFloors, requestFans, requestBring, requestPets})},
@@ -89,7 +89,7 @@ func noteContent(job Job, n Neighbour) Content {
 	return Content{
 		Head:  noteHead.With(job.houseNumber()),
 		For:   Address(n.Address),
-		Facts: append(job.outingFacts(), newDay()),
+		Facts: append(job.outingFacts(job.openFacing(n)), newDay()),
 		Blocks: []Block{
 			{Lines: said([]Text{noteNothing, noteTape, requestPets})},
 			{requestWhyHead.With(), said([]Text{requestWhy, noteDust, requestThanks})},
@@ -102,7 +102,7 @@ func windowsPage(job Job) Page {
 	return Page{WindowsPage, Content{
 		Head:    requestPageHead.With(),
 		Marks:   []Mark{MarkWindow},
-		Facts:   job.outingFacts(),
+		Facts:   job.outingFacts(job.openWindows()),
 		Drawing: Drawing{Of: NobodysHome},
 		Blocks: []Block{
 			{goingOnHead.With(), said([]Text{requestPageGoing, requestWhy})},
@@ -118,7 +118,7 @@ func windowsPage(job Job) Page {
 func nearPage(job Job) Page {
 	return Page{NearPage, Content{
 		Head:  notePageHead.With(),
-		Facts: job.outingFacts(),
+		Facts: job.outingFacts(job.openWindows()),
 		Blocks: []Block{
 			{goingOnHead.With(), said([]Text{notePageGoing, requestWhy})},
 			{doHead.With(), said([]Text{noteNothing, noteTape, requestPets, noteDust})},

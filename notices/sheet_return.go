@@ -83,7 +83,7 @@ func (job Job) returnHead(h Household) Message {
 func (job Job) openRooms() []Fact {
 	facts := []Fact{{Label: returnRooms.With()}}
 	for _, w := range job.passedWork() {
-		facts = append(facts, Fact{Words{w.Area.Word()}, job.checkCells(w)})
+		facts = append(facts, Fact{w.onPaper(), job.checkCells(w)})
 	}
 	return facts
 }
@@ -100,7 +100,7 @@ func (job Job) stillShut() []Fact {
 	}
 	facts := []Fact{{Label: returnShut.With()}}
 	for _, w := range job.openWork() {
-		facts = append(facts, Fact{Words{w.Area.Word()}, []Value{Pair{factUntil.With(), letterUntilTold.With()}}})
+		facts = append(facts, Fact{w.onPaper(), []Value{Pair{factUntil.With(), letterUntilTold.With()}}})
 	}
 	return facts
 }
@@ -181,7 +181,7 @@ func (job Job) fromNowOn() []Message {
 	if len(job.openWork()) > 0 {
 		lines = append(lines, returnStayOut.With())
 	}
-	if job.outsideFinished() {
+	if job.windowsOver() {
 		lines = append(lines, said([]Text{doneWindows, donePets})...)
 	}
 	return append(lines, returnOldPaint.With())

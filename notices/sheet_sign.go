@@ -24,6 +24,7 @@ func signContent(job Job, w Work) Content {
 	return Content{
 		Legend: said(legend),
 		Head:   Message{ID: w.Area.Word()},
+		Place:  w.onPaper(),
 		Marks:  []Mark{MarkKeepOut, MarkNoEating},
 		Blocks: []Block{{Lines: said([]Text{signKeepOut, signLeaveAlone, signStaysShut})}},
 		Call:   Call{Who: Name(job.OnTheDay.Name), Phone: job.OnTheDay.Phone, Speaks: job.OnTheDay.Speaks},

@@ -49,7 +49,7 @@ func (f Field) write(out *strings.Builder, indent string) {
 }
 
 // alwaysAsked may be left out of a file, and hardly any job does.
-var alwaysAsked = []string{"on_work_days", "neighbours"}
+var alwaysAsked = []string{"neighbours"}
 
 // nested is a key with keys of its own, or one entry of them.
 func (f Field) nested(indent string) string {

@@ -43,9 +43,9 @@ type Outing struct {
 }
 
 // outings join the outside work by hours and rain day, earliest first. Work that shares them shares a row.
-func (job Job) outings() []Outing {
+func (job Job) outings(works []Work) []Outing {
 	var all []Outing
-	for _, w := range job.outsideWork() {
+	for _, w := range works {
 		next := Outing{w.Days, max(0, w.CrewArrives-Clock(job.rule(WindowsBefore).Value)), w.CleanedBy, w.RainDay, Words{w.Task.Word()}, w.partWords()}
 		same := slices.IndexFunc(all, next.sharesHours)
 		if same < 0 {

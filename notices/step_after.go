@@ -52,7 +52,7 @@ func (job Job) check(w Work, day Date) Step {
 	case CrewLook:
 		says = sayCheckLook
 	}
-	s := step(CleanAndCheck, ForWork, w.ID, day, says.With(Name(w.ID))).neverLate().cites(CheckSource, job.binds())
+	s := step(CleanAndCheck, ForWork, w.ID, day, says.With(Name(w.ID))).neverLate().cites(job.cites(checkSource), job.binds())
 	s.Waits = waits.With(Name(w.ID))
 	return s
 }
@@ -61,17 +61,20 @@ func (job Job) check(w Work, day Date) Step {
 func (job Job) cleanAgain(w Work) []Step {
 	days := job.againDays(w)
 	if len(days) == 0 {
-		return []Step{step(SetCleanDays, ForWork, w.ID, job.failedOn(w), saySetDays.With(Name(w.ID))).cites(CheckSource, job.binds())}
+		return []Step{step(SetCleanDays, ForWork, w.ID, job.failedOn(w), saySetDays.With(Name(w.ID))).cites(job.cites(checkSource), job.binds())}
 	}
 	var all []Step
 	for i, day := range days {
-		all = append(all, step(CleanAgain, ForWork, w.ID, day, sayCleanAgain.With(Name(w.ID))).numbered(i).neverLate().cites(CheckSource, job.binds()))
+		all = append(all, step(CleanAgain, ForWork, w.ID, day, sayCleanAgain.With(Name(w.ID))).numbered(i).neverLate().cites(job.cites(checkSource), job.binds()))
 	}
 	return append(all, job.check(w, days[len(days)-1]))
 }
 
 // againDays are those set after the last check that failed, in order; none after a sample that undid a pass.
 func (job Job) againDays(w Work) []Date {
+	if w.checkedWith != "" {
+		w.ID = w.checkedWith
+	}
 	last, _ := job.lastCheck(w)
 	if last.Result == Passed {
 		return nil
@@ -81,6 +84,9 @@ func (job Job) againDays(w Work) []Date {
 
 // failedOn is the day on which a piece of work was last found not clean: of the check, or of the sample that undid its pass.
 func (job Job) failedOn(w Work) Date {
+	if w.checkedWith != "" {
+		return job.reportedOn(w)
+	}
 	last, _ := job.lastCheck(w)
 	day := last.On
 	for _, wipe := range job.Wipes {
@@ -89,6 +95,16 @@ func (job Job) failedOn(w Work) Date {
 		}
 	}
 	return day
+}
+
+// reportedOn is the day of the report that shut a room.
+func (job Job) reportedOn(room Work) Date {
+	for _, s := range job.dirtyRooms() {
+		if s.ID == room.ID {
+			return s.from.Day
+		}
+	}
+	return Date{}
 }
 
 // passedOn is the day on which the last of some work passed; false while any has not, and when there is none.
@@ -110,7 +126,7 @@ func (job Job) signsDown(w Work) []Step {
 	if !ok {
 		return nil
 	}
-	return []Step{step(SignsDown, ForDoors, w.ID, passed, saySignsDown.With(Name(w.ID))).with(job.signsOf(w)...).cites(CheckSource, job.binds())}
+	return []Step{step(SignsDown, ForDoors, w.ID, passed, saySignsDown.With(Name(w.ID))).with(job.signsOf(w)...).cites(job.cites(checkSource), job.binds())}
 }
 
 // tellCleanAgain: each household hears that it waits longer, when any check has failed.
@@ -133,16 +149,16 @@ func (job Job) endings() []Step {
 	for _, s := range returnLetters(job) {
 		all = append(all, job.handOver(BringReturn, s, sayReturn))
 	}
-	passed, ok := job.passedOn(job.outsideWork())
-	if !ok {
-		return all
-	}
 	for _, n := range job.neighboursToTell() {
+		over, ok := job.windowsOpenedOn(job.facing(n))
+		if !ok {
+			continue
+		}
 		says := sayNoteDone
 		if job.withinReach(n) {
 			says = sayOpenWindows
 		}
-		all = append(all, step(TellDone, ForNeighbour, n.ID, passed, says.With(Address(n.Address))).with(doneID(n.ID)))
+		all = append(all, step(TellDone, ForNeighbour, n.ID, over, says.With(Address(n.Address))).with(doneID(n.ID)))
 	}
 	return all
 }

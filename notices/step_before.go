@@ -45,11 +45,11 @@ func (job Job) pamphletSteps() []Step {
 }
 
 func (job Job) neighbourSteps() []Step {
-	if job.outsideFinished() {
-		return nil
-	}
 	var all []Step
 	for _, n := range job.neighboursToTell() {
+		if len(job.openFacing(n)) == 0 {
+			continue
+		}
 		sheet, says := noteID(n.ID), sayNote
 		if job.withinReach(n) {
 			sheet, says = requestID(n.ID), sayCloseWindows
@@ -74,7 +74,7 @@ func (job Job) signSteps(w Work) []Step {
 	if job.Checked(w) == CheckPassed {
 		return nil
 	}
-	return []Step{step(SignsUp, ForDoors, w.ID, w.Days[0], saySignsUp.With(Name(w.ID))).with(job.signsOf(w)...).cites(SignSource, job.binds())}
+	return []Step{step(SignsUp, ForDoors, w.ID, w.Days[0], saySignsUp.With(Name(w.ID))).with(job.signsOf(w)...).cites(job.cites(signSource), job.binds())}
 }
 
 // signsOf are the ids of the signs at the ways into one piece of work.
@@ -103,11 +103,11 @@ func (job Job) workDays(w Work) []Step {
 // entrySteps are for the signs on the doors of a house that everybody has left: up before any work, down when all work inside has passed.
 func (job Job) entrySteps() []Step {
 	if up := idsOf(entrySignsAround(job, job.openWork())); len(up) > 0 {
-		return []Step{step(SignsUp, ForDoors, "", firstDay(job.leadWork()), sayEntrySignsUp.With()).with(up...).cites(SignSource, job.binds())}
+		return []Step{step(SignsUp, ForDoors, "", firstDay(job.leadWork()), sayEntrySignsUp.With()).with(up...).cites(job.cites(signSource), job.binds())}
 	}
 	passed, ok := job.passedOn(insideOf(job.leadWork()))
 	if down := idsOf(entrySigns(job)); ok && len(down) > 0 {
-		return []Step{step(SignsDown, ForDoors, "", passed, sayEntryDown.With()).with(down...).cites(CheckSource, job.binds())}
+		return []Step{step(SignsDown, ForDoors, "", passed, sayEntryDown.With()).with(down...).cites(job.cites(checkSource), job.binds())}
 	}
 	return nil
 }

@@ -37,11 +37,9 @@ func stepJob(t *testing.T) notices.Job {
 			{ID: "porch", Where: notices.Outside, Area: "front_porch", Task: "scrape_and_paint", HowMuch: notices.Amount{SquareFeet: 60}, Storey: 1, Days: days(t, "2027-05-08"), CrewArrives: 480, CleanedBy: 990, WaysIn: []notices.Way{"front_door"}},
 			{ID: "hall", Where: notices.Inside, Area: "hallway", Task: "sand", HowMuch: notices.Amount{Thing: "a_door"}, Storey: 1, Days: days(t, "2027-05-11", "2027-05-12"), CrewArrives: 480, CleanedBy: 930, WaysIn: []notices.Way{"kitchen_door", "stairs"}, Nightly: notices.Yes},
 		},
-		Households: []notices.Household{{ID: "h1", Name: "The Lam family", Languages: []notices.Language{"es"}, OnWorkDays: []notices.DayAtHome{
-			{Day: day(t, "2027-05-08"), UsesDoor: "back_door", Reaches: []notices.Room{"bed", "bathroom", "kitchen"}},
-			{Day: day(t, "2027-05-11"), UsesDoor: "back_door", Reaches: []notices.Room{"bed", "bathroom", "kitchen"}},
-			{Day: day(t, "2027-05-12"), UsesDoor: "back_door", Reaches: []notices.Room{"bed", "bathroom", "kitchen"}},
-		}}},
+		Households: []notices.Household{{ID: "h1", Name: "The Lam family", Languages: []notices.Language{"es"},
+			Usual: notices.Usual{WaysOut: [][]notices.Place{{"back_door"}}, Bed: "bed", Bath: "bathroom", Kitchen: "kitchen"},
+		}},
 		Neighbours: []notices.Neighbour{
 			{ID: "n12", Address: "12 Elm Row", Gap: 14, GapKnown: true, Languages: []notices.Language{"en"}, Homes: 1},
 			{ID: "n16", Address: "16 Elm Row", Gap: 46, GapKnown: true, Languages: []notices.Language{"en"}, Homes: 1},
@@ -50,11 +48,11 @@ func stepJob(t *testing.T) notices.Job {
 }
 
 func passed(work string, on notices.Date) notices.CheckResult {
-	return notices.CheckResult{Work: work, On: on, By: "Ana Ruiz", Result: notices.Passed}
+	return notices.CheckResult{Work: work, On: on, By: "Ana Ruiz", Role: notices.Examiner, Certified: notices.Yes, Independent: notices.Yes, Result: notices.Passed}
 }
 
 func failed(work string, on notices.Date, again ...notices.Date) notices.CheckResult {
-	return notices.CheckResult{Work: work, On: on, By: "Ana Ruiz", Result: notices.Failed, Again: again}
+	return notices.CheckResult{Work: work, On: on, By: "Ana Ruiz", Role: notices.Examiner, Certified: notices.Yes, Independent: notices.Yes, Result: notices.Failed, Again: again}
 }
 
 // written is a line for each step: id, first day, last day, the day after which it is late ("-" when never), and "done" where the job file says so.
@@ -188,14 +186,16 @@ tell_done-n16 2028-02-23 2028-02-23 2028-02-23
 work_day-hall-1 2028-02-28 2028-02-28 - done
 check-hall 2028-02-28 2028-02-28 - done
 signs_down-hall 2028-02-29 2028-02-29 2028-02-29
-signs_down 2028-02-29 2028-02-29 2028-02-29
 return-h1 2028-02-29 2028-02-29 2028-02-29
 `
 	compareSteps(t, job, until+`after_work-h1 2028-02-29 2028-03-30 2028-03-30
 after_work-owner 2028-02-29 2028-03-30 2028-03-30
 keep_file 2031-03-01 2031-03-01 -
 `)
-	job.AnyonePaid, job.FederalAid = notices.No, notices.Unknown // unknown counts as yes
+	job.AnyonePaid, job.FederalAid = notices.No, notices.Unknown // unknown counts as yes, and a clearance inside then needs its samples
+	for _, surface := range []notices.Surface{"floor", "sill"} {
+		job.Wipes = append(job.Wipes, notices.Wipe{Work: "hall", Room: "hallway", Surface: surface, Lab: day(t, "2028-02-29"), Loading: 1})
+	}
 	compareSteps(t, job, until+`after_work-h1 2028-02-29 2028-03-15 2028-03-15
 after_work-owner 2028-02-29 2028-03-15 2028-03-15
 keep_file 2031-03-01 2031-03-01 -
@@ -314,11 +314,14 @@ func everyEnd(t *testing.T) map[string]notices.Job {
 	before, failing, unset, over, signed := stepJob(t), stepJob(t), stepJob(t), stepJob(t), stepJob(t)
 	before.Shared = notices.SharedAreas{Route: notices.NoticeToEach, Homes: 6, Records: "Rosa"}
 	signed.Shared = notices.SharedAreas{Route: notices.SignsThere, Homes: 6, Records: "Rosa"}
-	signed.Households[0].OnWorkDays = nil // so everybody sleeps elsewhere, and the doors of the building have signs
+	signed.Households[0].Usual.SleepsAt = "her sister's" // so everybody sleeps elsewhere, and the doors of the building have signs
 	failing.Checks = []notices.CheckResult{passed("porch", day(t, "2027-05-09")), failed("hall", day(t, "2027-05-13"), day(t, "2027-05-17"))}
 	unset.Checks = []notices.CheckResult{failed("hall", day(t, "2027-05-13"))}
 	over.Owner, over.FederalAid = notices.RentsItOut, notices.Yes
 	over.Checks = []notices.CheckResult{passed("porch", day(t, "2027-05-09")), passed("hall", day(t, "2027-05-13"))}
+	for _, surface := range []notices.Surface{"floor", "sill"} {
+		over.Wipes = append(over.Wipes, notices.Wipe{Work: "hall", Room: "hallway", Surface: surface, Lab: day(t, "2027-05-13"), Loading: 1})
+	}
 	return map[string]notices.Job{"before": before, "signed": signed, "failing": failing, "unset": unset, "over": over}
 }
 

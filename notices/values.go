@@ -14,11 +14,12 @@ type (
 	LanguageName Language // named in English, for the sentence to say on the phone
 	Number       int      // chooses the plural form of its sentence
 
-	Days  []Span // whole days with their weekdays
-	Hours struct{ From, To Clock }
-	Time  Clock
-	Words []string // message ids of words of the closed lists, shown as a list: "way.back_door"
-	Pair  struct { // a label and its value on one line of a cell
+	Days   []Span // whole days with their weekdays
+	Hours  struct{ From, To Clock }
+	Time   Clock
+	Words  []string   // message ids of words of the closed lists, shown as a list: "way.back_door"
+	Places [][]string // places of the house, each on its own line: message ids of its area, storey and side
+	Pair   struct {   // a label and its value on one line of a cell
 		Label Message
 		Value Value
 	}
@@ -34,4 +35,5 @@ func (Days) value()         {}
 func (Hours) value()        {}
 func (Time) value()         {}
 func (Words) value()        {}
+func (Places) value()       {}
 func (Pair) value()         {}

@@ -7,6 +7,7 @@ import "strings"
 type (
 	Language string // BCP 47 tag
 	Area     string
+	Side     string
 	Way      string
 	Room     string
 	Task     string
@@ -21,6 +22,7 @@ type (
 
 	Delivery      string
 	Verdict       string
+	Role          string
 	Surface       string
 	SharedRoute   string
 	TestKind      string
@@ -109,10 +111,13 @@ var Areas = []Area{
 	"side_of_house", "stairway", "upstairs_bathroom", "upstairs_bedroom",
 }
 
+// Sides of a house, by the compass.
+var Sides = []Side{"north", "east", "south", "west"}
+
 // Ways are the doors and other ways by which somebody can walk into an area or out of the house.
 var Ways = []Way{
 	"back_door", "basement_door", "bathroom_door", "bedroom_door", "dining_room_door", "driveway", "front_door", "front_steps", "garage_door", "gate",
-	"hall_door", "kitchen_door", "living_room_door", "porch_door", "side_door", "stairs", "yard",
+	"hall_door", "kitchen_door", "living_room_door", "porch_door", "room_door", "side_door", "stairs", "yard",
 }
 
 // A Need is what nobody can do without for a day.
@@ -169,6 +174,13 @@ const (
 
 // SmallParts have so little surface that the housing rule counts a share of them as well: window sills, baseboards and trim.
 var SmallParts = []Part{"trim", "windows"}
+
+// Who checks that it is clean: an examiner who is licensed or certified for clearance, a certified renovator with the cleaning cards, or somebody of the crew.
+const (
+	Examiner  Role = "examiner"
+	Renovator Role = "renovator"
+	Crew      Role = "crew"
+)
 
 const (
 	Passed Verdict = "passed"

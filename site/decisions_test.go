@@ -269,6 +269,12 @@ func written(value notices.Value) string {
 		return notices.Clock(v).String()
 	case notices.Words:
 		return strings.Join(v, ",")
+	case notices.Places:
+		var places []string
+		for _, ids := range v {
+			places = append(places, strings.Join(ids, "+"))
+		}
+		return strings.Join(places, ",")
 	case notices.Pair:
 		return written(v.Label) + "=" + written(v.Value)
 	case notices.Message:

@@ -87,10 +87,18 @@ func plainValues(value notices.Value) []string {
 			all = append(all, fmt.Sprintf("days %s %s", run.First, run.Last))
 		}
 		return all
+	case notices.Moment:
+		return []string{"from " + v.String()}
 	case notices.Time:
 		return []string{"time " + notices.Clock(v).String()}
 	case notices.Words:
 		return []string{"words " + strings.Join(v, " ")}
+	case notices.Places:
+		var all []string
+		for _, ids := range v {
+			all = append(all, "place "+strings.Join(ids, " "))
+		}
+		return all
 	case notices.WriteIn:
 		return nil
 	}

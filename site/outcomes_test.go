@@ -150,9 +150,9 @@ func showRounds(_ *testing.T, plan notices.Plan, _ []string) []string {
 }
 
 const (
-	porchWasPassed = "  - {work: porch, on: 2027-05-08, by: Jo Park, result: passed}\n"
-	hallWasPassed  = "  - {work: hall, on: 2027-05-12, by: Jo Park, result: passed}\n"
-	hallWasFailed  = "  - {work: hall, on: 2027-05-12, by: Jo Park, result: failed}\n"
+	porchWasPassed = "  - {work: porch, on: 2027-05-08, by: Jo Park, role: examiner, certified: yes, independent: yes, result: passed}\n"
+	hallWasPassed  = "  - {work: hall, on: 2027-05-12, by: Jo Park, role: examiner, certified: yes, independent: yes, result: passed}\n"
+	hallWasFailed  = "  - {work: hall, on: 2027-05-12, by: Jo Park, role: examiner, certified: yes, independent: yes, result: failed}\n"
 	ruled          = "anyone_paid: yes\nfederal_housing_money: yes\nowner: rents_it_out\nchecked_by: clearance_test\n"
 	sampled        = "wipes:\n  - {work: hall, room: hallway, surface: floor, lab_date: 2027-05-12, result: 1 ug on 36 sq in}\n" +
 		"  - {work: hall, room: hallway, surface: sill, lab_date: 2027-05-12, result: <4 ug/ft2}\n"
@@ -168,13 +168,13 @@ func endings(t *testing.T) map[string]notices.Job {
 		"porch passed": "checks:\n" + porchWasPassed,
 		"one of each":  "checks:\n" + porchWasPassed + hallWasFailed,
 		"all passed":   "checks:\n" + porchWasPassed + hallWasPassed + sampled,
-		"closed":       "closed: yes\nchecks:\n" + porchWasPassed + hallWasPassed,
+		"closed":       "closed: yes\nchecks:\n" + porchWasPassed + hallWasPassed + sampled,
 	} {
 		all[name] = outcomeJob(t, "", ruled+add)
 	}
 	for _, check := range []string{"cleaning_check", "crew_look", "not_decided"} {
 		words := strings.Replace(ruled, "clearance_test", check, 1)
-		all["all passed, "+check] = outcomeJob(t, "", words+"checks:\n"+porchWasPassed+hallWasPassed)
+		all["all passed, "+check] = outcomeJob(t, "", words+"checks:\n"+porchWasPassed+hallWasPassed+sampled)
 		all["hall failed, "+check] = outcomeJob(t, "", words+"checks:\n"+hallWasFailed)
 	}
 	for _, route := range []string{"notice_to_each_home", "signs_in_the_building"} {

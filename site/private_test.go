@@ -43,9 +43,13 @@ households:
     phone_language: vi
     child_under_6: yes
     pets: [rabbit]
-    on_work_days:
-      - {day: 2027-05-08, uses_door: bathroom_door, reaches: [upstairs_bedroom, downstairs_bathroom, kitchen]}
-      - {day: 2028-11-13, sleeps_at: Canary Motel}
+    ways_out: [[bathroom_door, side_door]]
+    reach_at: Canary Aunt
+    bed: upstairs_bedroom
+    bath: downstairs_bathroom
+    kitchen: kitchen
+    except:
+      - {while: canary-inwork, sleeps_at: Canary Motel}
     elsewhere: {travel: taxi, paid_by: owner, medicines: we_fetch, pets: boarded, keys: owner_has_one}
 neighbours:
   - {id: canary-near, address: 98427 Canary Neighbour Road, kind: day_care, gap: 17.3 ft, languages: [es], pets: [hens], homes: 2}
@@ -102,14 +106,16 @@ func TestEveryFieldIsDecidedOn(t *testing.T) {
 	for kind, fields := range map[reflect.Type]string{
 		reflect.TypeFor[notices.Job]():         "Programme File Code Address State City Built Owner AnyonePaid FederalAid CheckedBy Emergency Entries OnTheDay Work Households Neighbours Openings Checks Wipes Closed Shared Pamphlet",
 		reflect.TypeFor[notices.Contact]():     "Name Phone Speaks",
-		reflect.TypeFor[notices.Work]():        "ID Where Area Task Parts HowMuch Faces Storey Days CrewArrives CleanedBy RainDay WaysIn Tests PartShare Nightly LotLine LotLineKnown",
-		reflect.TypeFor[notices.Household]():   "ID Name Languages PhoneLanguage ChildUnder6 Pets OnWorkDays Elsewhere",
-		reflect.TypeFor[notices.DayAtHome]():   "Day UsesDoor Reaches Away SleepsAt",
+		reflect.TypeFor[notices.Work]():        "ID Where Area Task Parts HowMuch Faces Side Storey Days CrewArrives CleanedBy RainDay WaysIn Tests PartShare Nightly HasWindows Lost LotLine LotLineKnown checkedWith",
+		reflect.TypeFor[notices.Household]():   "ID Name Languages PhoneLanguage ChildUnder6 Pets Usual Except ReachAt Elsewhere",
+		reflect.TypeFor[notices.Usual]():       "WaysOut Bed Bath Kitchen Away SleepsAt",
+		reflect.TypeFor[notices.Exception]():   "While Usual",
+		reflect.TypeFor[notices.LostDay]():     "Day Begun",
 		reflect.TypeFor[notices.Neighbour]():   "ID Address Kind Gap GapKnown Near Languages Pets Homes",
 		reflect.TypeFor[notices.Opening]():     "ID What Area Storey Work Gap GapKnown",
 		reflect.TypeFor[notices.Pamphlet]():    "Given How",
-		reflect.TypeFor[notices.CheckResult](): "Work On By Result Again",
-		reflect.TypeFor[notices.Wipe]():        "Work Room Surface Lab Loading Below Reported",
+		reflect.TypeFor[notices.CheckResult](): "Work On By Role Result Independent Certified Again",
+		reflect.TypeFor[notices.Wipe]():        "Work Room Surface Spot Parts Lab Loading Below Reported",
 		reflect.TypeFor[notices.SharedAreas](): "Route Homes Records",
 		reflect.TypeFor[notices.Test]():        "How Covers Result",
 		reflect.TypeFor[notices.Elsewhere]():   "Where Travel PaidBy Medicines Pets Keys",
@@ -127,9 +133,7 @@ func TestEveryFieldIsDecidedOn(t *testing.T) {
 // otherFamilies are changes of a job that nobody may read from the web.
 var otherFamilies = map[string]func(*notices.Job){
 	"the family sleeps elsewhere": func(j *notices.Job) {
-		for i := range j.Households[0].OnWorkDays {
-			j.Households[0].OnWorkDays[i] = notices.DayAtHome{Day: j.Households[0].OnWorkDays[i].Day, SleepsAt: "her sister's"}
-		}
+		j.Households[0].Usual.SleepsAt, j.Households[0].ReachAt = "her sister's", "612-555-0188"
 	},
 	"the family reads other languages": func(j *notices.Job) { j.Households[0].Languages = []notices.Language{"es", "en"} },
 	"nobody knows what it reads":       func(j *notices.Job) { j.Households[0].Languages = nil },
@@ -154,9 +158,7 @@ var otherFamilies = map[string]func(*notices.Job){
 	"other doors":          func(j *notices.Job) { j.Work[0].WaysIn = []notices.Way{"gate"} },
 	"another area, higher": func(j *notices.Job) { j.Work[0].Area, j.Work[0].Storey = "garage", 2 },
 	"the family is out while the crew works": func(j *notices.Job) {
-		for i := range j.Households[0].OnWorkDays {
-			j.Households[0].OnWorkDays[i].Away = notices.Yes
-		}
+		j.Households[0].Usual.Away = notices.Yes
 	},
 	"all is agreed with the family": func(j *notices.Job) {
 		j.Households[0].Elsewhere = notices.Elsewhere{Where: "Birch Motel", Travel: "taxi", PaidBy: "owner", Medicines: "take_along", Pets: "boarded", Keys: "crew_has_one"}
@@ -266,7 +268,7 @@ func hostileJob(t *testing.T, text string) notices.Job {
 	job.Address = "14 " + text + " house, Larkfield"
 	job.OnTheDay.Name = text + " contact"
 	job.Households[0].Name = text + " family"
-	job.Households[0].OnWorkDays[0].SleepsAt = text + " motel"
+	job.Households[0].Usual.SleepsAt = text + " motel"
 	for i := range job.Neighbours {
 		number, _, _ := strings.Cut(job.Neighbours[i].Address, " ")
 		job.Neighbours[i].Address = number + " " + text + " street"

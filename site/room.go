@@ -122,7 +122,7 @@ func (r ruler) factsHeight(groups []templates.FactGroup, size, labels, width flo
 			}
 			rows += templates.FactPadding + max(filled, lineHeight(size)*float64(r.linesOf(row.Label, size, c.label)))
 		}
-		label := templates.FactPadding + lineHeight(size)*float64(r.linesOf([]template.HTML{g.Label}, size, c.group))
+		label := templates.FactPadding + lineHeight(size)*float64(r.linesOf([]template.HTML{"<strong>" + g.Label + "</strong>"}, size, c.group))
 		switch {
 		case g.Above:
 			height += label + rows

@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
-	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site/fit"
 	"example.org/doorleaf/templates"
@@ -19,7 +19,7 @@ type signText struct {
 }
 
 func (p press) signText(v *voice, face notices.Face, call templates.Call) signText {
-	text := signText{area: locales.Alone(v.plain(face.Head)), contact: []string{call.AskFor, p.programme.Name, call.Speaks}, marks: face.Marks}
+	text := signText{area: strings.Join(v.places(face.Place), " "), contact: []string{call.AskFor, p.programme.Name, call.Speaks}, marks: face.Marks}
 	for _, m := range face.Legend {
 		text.legend = append(text.legend, v.plain(m))
 	}

@@ -96,8 +96,16 @@ func (v *voice) cells(value notices.Value) []template.HTML {
 		return []template.HTML{template.HTML(label + templates.Gap(label, cells) + cells)}
 	case notices.Time:
 		return strong(v.Time(notices.Clock(value).Hour(), notices.Clock(value).Minute()))
+	case notices.Moment:
+		return v.moment(value)
 	case notices.Words:
 		return escaped(v.words(value))
+	case notices.Places:
+		var lines []template.HTML
+		for _, place := range v.places(value) {
+			lines = append(lines, escaped(place)...)
+		}
+		return lines
 	case notices.Name:
 		return bdi(string(value))
 	case notices.Address:
@@ -133,6 +141,17 @@ func (v *voice) days(days notices.Days) []template.HTML {
 	return all
 }
 
+// moment is a day with its hour on one line; each is unbroken.
+func (v *voice) moment(m notices.Moment) []template.HTML {
+	day := v.day(m.Day)
+	if m.At == notices.NoClock {
+		return strong(day)
+	}
+	comma := strings.TrimRight(v.Comma(), " ")
+	space := template.HTML(strings.TrimPrefix(v.Comma(), comma))
+	return []template.HTML{strong(day + comma)[0] + space + strong(v.Time(m.At.Hour(), m.At.Minute()))[0]}
+}
+
 func (v *voice) day(d notices.Date) string {
 	if v.page {
 		return locales.Alone(v.Day(d.Year, d.Month, d.Day))
@@ -147,6 +166,19 @@ func (v *voice) words(ids notices.Words) string {
 		words = append(words, v.plain(notices.Message{ID: id}))
 	}
 	return locales.Alone(v.List(words))
+}
+
+// places are a line each: area, storey and side.
+func (v *voice) places(all notices.Places) []string {
+	var lines []string
+	for _, ids := range all {
+		var words []string
+		for _, id := range ids {
+			words = append(words, v.plain(notices.Message{ID: id}))
+		}
+		lines = append(lines, locales.Alone(strings.Join(words, v.Comma())))
+	}
+	return lines
 }
 
 func strong(text string) []template.HTML {

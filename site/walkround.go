@@ -5,21 +5,26 @@ import (
 	"example.org/doorleaf/templates"
 )
 
-// WalkRound is the form to fill in by hand at the house: the questions of the job file, in its order and words. It is one side of Letter: what is asked once
-// on top, and below it, in two columns, what is asked again for each area, household and neighbour.
+// WalkRound is the form to fill in by hand at the house: the questions of the job file, in its order and words. It is one sheet of Letter: what is asked once
+// on top, and below it and behind, in two columns, what is asked again for each area, household and neighbour.
 func WalkRound() ([]byte, error) {
-	form := templates.WalkRound{Paper: string(notices.Letter)}
+	var front templates.WalkRoundSide
 	var again []templates.WalkRoundPart
 	for _, part := range parts("", "", 1, notices.JobFields) {
 		if part.Answers == 1 {
-			form.Once = append(form.Once, part.Rows...)
+			front.Once = append(front.Once, part.Rows...)
 		} else {
 			again = append(again, part)
 		}
 	}
 	half := halfOf(again)
-	form.Columns = [][]templates.WalkRoundPart{again[:half], again[half:]}
-	return templates.RenderWalkRound(form)
+	front.Columns = columnsOfParts(again[:half])
+	return templates.RenderWalkRound(templates.WalkRound{Paper: string(notices.Letter), Sides: []templates.WalkRoundSide{front, {Columns: columnsOfParts(again[half:])}}})
+}
+
+func columnsOfParts(all []templates.WalkRoundPart) [][]templates.WalkRoundPart {
+	half := halfOf(all)
+	return [][]templates.WalkRoundPart{all[:half], all[half:]}
 }
 
 // halfOf is how many parts hold half of all rows, or a little more.

@@ -120,8 +120,13 @@ func RenderContact(c Contact) ([]byte, error) { return render("contact.html", c)
 
 // A WalkRound is the form to fill in by hand at the house: the questions of the job file in its order and words, in columns.
 type WalkRound struct {
-	Paper   string
-	Fonts   []Font
+	Paper string
+	Fonts []Font
+	Sides []WalkRoundSide
+}
+
+// A WalkRoundSide is one side of the form.
+type WalkRoundSide struct {
 	Once    []WalkRoundRow    // asked once
 	Columns [][]WalkRoundPart // asked again for each of its kind
 }

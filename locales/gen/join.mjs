@@ -6,7 +6,7 @@
 import { readFileSync } from "node:fs";
 
 const joiner = "\u2060";
-const large = (section, key) => section === "legend" || section === "area" || /^(page_)?head|^(keep_out|leave_plastic|stays_shut)$/.test(key) || key === "root";
+const large = (section, key) => section === "legend" || section === "area" || section === "side" || section === "storey" || /^(page_)?head|^(keep_out|leave_plastic|stays_shut)$/.test(key) || key === "root";
 const words = new Intl.Segmenter("zh", { granularity: "word" });
 
 function joined(text) {

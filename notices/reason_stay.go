@@ -1,6 +1,7 @@
 package notices
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 )
@@ -25,6 +26,8 @@ var (
 	whyTooLong     = deskText("stay.too_long", Number(0), Limit(0))
 	whyNotNightly  = deskText("stay.not_nightly", Limit(0), Reach(0))
 	whyNoReach     = deskText("stay.no_reach", Day{}, PlaceName(""))
+	outHold        = deskText("stay.begin_after", Name(""), PlaceName(""))
+	whyHold        = deskText("stay.begin_after_why", Name(""))
 	whyNotSaid     = deskText("stay.not_said", Day{})
 	whyAwayThen    = deskText("stay.away_then")
 	whyTheyDoSo    = deskText("stay.they_do_so", Name(""))
@@ -74,6 +77,28 @@ func stays(job Job) []Reason {
 			r.Binds = Law
 		}
 		all = append(all, r)
+		all = append(all, job.holds(h)...)
+	}
+	return all
+}
+
+// holds say which work must not begin before which other has passed, because a household counts on it.
+func (job Job) holds(h Household) []Reason {
+	var all []Reason
+	for _, l := range job.lives(h) {
+		if !l.works() {
+			continue
+		}
+		for _, other := range l.relies {
+			first, then := other, l.state.shut
+			if then.from.compare(first.from) < 0 {
+				first, then = then, first
+			}
+			r := Reason{Decision: "begin_after", About: h.ID, Outcome: outHold.With(Name(then.ID), PlaceName(first.ID)), Because: whyHold.With(Name(h.Name)), Source: StayOutSource, Binds: job.binds()}
+			if !slices.ContainsFunc(all, func(known Reason) bool { return reflect.DeepEqual(known.Outcome, r.Outcome) }) {
+				all = append(all, r)
+			}
+		}
 	}
 	return all
 }

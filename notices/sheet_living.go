@@ -16,6 +16,8 @@ var (
 	letterRest          = text("letter.the_rest")
 	letterAskUs         = text("letter.ask_us")
 	letterReach         = text("letter.reach_you")
+	letterTogether      = text("letter.shut_together")
+	letterCallFirst     = text("letter.call_first")
 )
 
 func (job Job) letterHead(h Household) Message {
@@ -78,7 +80,8 @@ func insideOf(works []Work) []Work {
 	return slices.DeleteFunc(slices.Clone(works), func(w Work) bool { return w.Where != Inside })
 }
 
-// livesAtHome has a row for each way of living: while which places are shut, what to use. A row that holds for more places holds for some of them too.
+// livesAtHome has a row for each way of living: while which places are shut, what to use. A row that holds for more places holds for some of them too. Where one counts on another
+// place having passed, the last row says what to do when it has not.
 func livesAtHome(lives []life) []Fact {
 	if len(lives) == 0 {
 		return nil
@@ -90,6 +93,9 @@ func livesAtHome(lives []life) []Fact {
 			places = append(places, l.state.onPaper()...)
 		}
 		facts = append(facts, Fact{places, []Value{group[0].rooms()}})
+	}
+	if slices.ContainsFunc(lives, func(l life) bool { return len(l.relies) > 0 }) {
+		facts = append(facts, Fact{letterTogether.With(), []Value{letterCallFirst.With()}})
 	}
 	return facts
 }

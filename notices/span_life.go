@@ -12,6 +12,7 @@ type life struct {
 	uses    Usual
 	route   []Place // the first way out that is clear
 	blocked []Place // what it counted on and is shut
+	relies  []shut  // what it uses or passes and has to have passed, or must not have begun
 	since   Moment  // from which the first of that is shut
 	missing []Missing
 }
@@ -29,7 +30,25 @@ func (job Job) lives(h Household) []life {
 	var all []life
 	for _, s := range job.states() {
 		s.beside = slices.DeleteFunc(slices.Clone(s.beside), func(other shut) bool { return h.during(other).SleepsAt != "" })
-		all = append(all, job.lifeIn(h, s))
+		l := job.lifeIn(h, s)
+		l.relies = job.reliesOn(l)
+		all = append(all, l)
+	}
+	return all
+}
+
+// reliesOn are the places that have to pass before the work of this state begins, because the household goes through them or uses them then. That they should have passed by then is
+// planned, and nothing more.
+func (job Job) reliesOn(l life) []shut {
+	var all []shut
+	uses := append([]Place{}, l.route...)
+	for _, r := range []Room{l.uses.Bed, l.uses.Bath, l.uses.Kitchen} {
+		uses = append(uses, Place(areaOf(r)))
+	}
+	for _, earlier := range job.shuts() {
+		if earlier.ID != l.state.ID && slices.ContainsFunc(uses, func(p Place) bool { return earlier.blocks(string(p)) }) {
+			all = append(all, earlier)
+		}
 	}
 	return all
 }

@@ -573,8 +573,11 @@ func checkDays(t *rapid.T, name string, content Content, want []Date) {
 	var got []Date
 	for _, fact := range content.Facts {
 		for _, cell := range fact.Cells {
-			if days, ok := cell.(Days); ok {
-				got = append(got, daysIn(days)...)
+			switch cell := cell.(type) {
+			case Days:
+				got = append(got, daysIn(cell)...)
+			case Moment:
+				got = append(got, cell.Day)
 			}
 		}
 	}

@@ -15,8 +15,8 @@ var jobRows = []row[Job]{
 		func(r *reader, v *strict.Node, j *Job) { j.Code = r.code(v) }},
 	{Field{Key: "address", Holds: HoldsOneLine, Required: true, Question: "What is the address of the house, number first?", Example: "14 Alder Court, Larkfield"},
 		func(r *reader, v *strict.Node, j *Job) { j.Address = r.address(v) }},
-	{Field{Key: "state", Holds: HoldsOneLine, Required: true, Question: "Which state is it in, in two capitals?", Example: "MN",
-		Noun: "state", Words: states},
+	{Field{Key: "state", Holds: HoldsOneLine, Required: true, Question: "Which state is it in, in two capitals? Write unknown when nobody knows, and on tribal land.", Example: "MN",
+		Noun: "state", Words: append(slices.Clone(states), stateUnknown)},
 		func(r *reader, v *strict.Node, j *Job) { j.State = v.Text }},
 	{Field{Key: "city", Holds: HoldsOneLine, Question: "Which city is it in, if the city has rules of its own?", Example: "San Francisco"},
 		func(r *reader, v *strict.Node, j *Job) { j.City = r.name(v) }},
@@ -33,6 +33,8 @@ var jobRows = []row[Job]{
 	{Field{Key: "checked_by", Holds: HoldsOneLine, Question: "Who decides at the end that it is clean enough?", Example: "clearance_test",
 		Noun: "check", Words: wordsOf([]Check{ClearanceTest, CleaningCheck, CrewLook, NotDecided})},
 		func(r *reader, v *strict.Node, j *Job) { j.CheckedBy = Check(v.Text) }},
+	{Field{Key: "because_of_lead", Holds: HoldsOneLine, Question: "Is lead the reason for the work: an order, an abatement, lead hazard control?", Example: "no", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, j *Job) { j.LeadWork = Answer(v.Text) }},
 	{Field{Key: "emergency", Holds: HoldsOneLine, Question: "Is it an emergency, such as a burst pipe, that can not wait?", Example: "no", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, j *Job) { j.Emergency = Answer(v.Text) }},
 	{Field{Key: "entries", Holds: HoldsList, Question: "Which doors lead into the building, front, back and side?", Example: "[front_door, back_door]", Noun: "way", Words: wordsOf(Ways)},
@@ -48,9 +50,9 @@ var jobRows = []row[Job]{
 		func(r *reader, v *strict.Node, j *Job) {
 			j.Households = readObjects(r, v, householdRows, blankHousehold)
 		}},
-	{Field{Key: "neighbours", Holds: HoldsObjects, Question: "Which homes touch the lot?", Fields: fieldsOf(neighbourRows)},
+	{Field{Key: "neighbours", Holds: HoldsObjects, Question: "Which homes touch the lot? Write [] when none does.", Fields: fieldsOf(neighbourRows)},
 		func(r *reader, v *strict.Node, j *Job) {
-			j.Neighbours = readObjects(r, v, neighbourRows, blankNeighbour)
+			j.Neighbours, j.Asked = readObjects(r, v, neighbourRows, blankNeighbour), true
 		}},
 	{Field{Key: "checks", Later: true, Holds: HoldsObjects, Question: "After the work: what did the check find?", Fields: fieldsOf(checkRows)},
 		func(r *reader, v *strict.Node, j *Job) {
@@ -263,7 +265,7 @@ var lostRows = []row[LostDay]{
 }
 
 var testRows = []row[Test]{
-	{Field{Key: "how", Holds: HoldsOneLine, Required: true, Question: "Who tested, and how?", Example: "laboratory", Noun: "kind of test", Words: testKinds()},
+	{Field{Key: "how", Holds: HoldsOneLine, Required: true, Question: "Who tested, and how? In a recognized laboratory: who took the chips?", Example: "laboratory_certified_sampler", Noun: "kind of test", Words: testKinds()},
 		func(r *reader, v *strict.Node, t *Test) { t.How = TestKind(v.Text) }},
 	{Field{Key: "covers", Holds: HoldsOneLine, Required: true, Question: "Did they test every surface that you will disturb?", Example: "all_surfaces",
 		Noun: "answer", Words: wordsOf([]Covers{AllSurfaces, SomeSurfaces})},
@@ -322,7 +324,7 @@ var neighbourRows = []row[Neighbour]{
 
 // What stands where a key is left out. Unknown protects.
 var (
-	blankJob       = Job{AnyonePaid: Unknown, FederalAid: Unknown, CheckedBy: NotDecided, Emergency: Unknown}
+	blankJob       = Job{AnyonePaid: Unknown, FederalAid: Unknown, CheckedBy: NotDecided, LeadWork: Unknown, Emergency: Unknown}
 	blankWork      = Work{CrewArrives: NoClock, CleanedBy: NoClock, Nightly: Unknown, HasWindows: Unknown}
 	blankHousehold = Household{ChildUnder6: Unknown}
 	blankNeighbour = Neighbour{Near: NotSure, Homes: 1, Kind: OneHome}

@@ -31,12 +31,14 @@ type Job struct {
 	AnyonePaid Answer
 	FederalAid Answer // federal housing money
 	CheckedBy  Check
+	LeadWork   Answer  // is lead the reason for the work: an order, an abatement, lead hazard control?
 	Emergency  Answer  // work that can not wait; unknown counts as no, which waives nothing
 	Entries    []Way   // main and secondary doors of the building; none when nobody said
 	OnTheDay   Contact // at the house while the crew works
 	Work       []Work
 	Households []Household
 	Neighbours []Neighbour
+	Asked      bool // somebody has said which homes touch the lot, or that none does
 	Openings   []Opening
 	Checks     []CheckResult // what the check of each piece of work found, as it came in
 	Wipes      []Wipe        // dust samples, if any

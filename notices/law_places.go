@@ -13,6 +13,7 @@ type Profile struct {
 	Rows      []Rule // each takes the place of the row of that name when it is stricter, and gives the source when it is equal
 	MustTell  string // citation of the duty to tell neighbours; "" when there is none
 	WholeSide string // citation of the duty to keep all openings on the side of outside work shut, at any distance; "" when there is none
+	LeadOnly  string // citation of the limit to work that is done because of lead; "" when the rules hold for all work on old paint
 	FrontSign bool   // a sign of 24 by 32 in at the front is asked for
 }
 
@@ -26,6 +27,7 @@ var Profiles = []Profile{
 		},
 		MustTell:  "Minnesota Rules 4761.2650",
 		WholeSide: "Minnesota Rules 4761.2650",
+		LeadOnly:  "Minnesota Rules 4761.2100 subp. 2 A",
 	},
 	{
 		Name: "San Francisco", State: "CA", City: "San Francisco",
@@ -80,11 +82,8 @@ func (job Job) mustTell() string { return job.duty(func(p Profile) string { retu
 func (job Job) wholeSide() string { return job.duty(func(p Profile) string { return p.WholeSide }) }
 
 func (job Job) duty(of func(Profile) string) string {
-	if job.lawHere() != Law {
-		return ""
-	}
 	for _, p := range job.profiles() {
-		if of(p) != "" {
+		if of(p) != "" && job.lawOf(p) == Law {
 			return of(p)
 		}
 	}

@@ -31,7 +31,7 @@ func (job Job) small(l limits) bool {
 }
 
 func (w Work) neverSmall() bool {
-	return w.HowMuch.SquareFeet <= 0 || w.Task == "replace_windows" || w.Task == "take_out"
+	return w.HowMuch.SquareFeet <= 0 || w.Task == "replace_windows" || w.Task == "replace_doors" || w.Task == "take_out"
 }
 
 // sharesTooMuch: of a small part only a share may be disturbed, and a share that nobody gave is too much. Parts that nobody named may be small ones.

@@ -79,7 +79,7 @@ func TestLoadWholeJob(t *testing.T) {
 			Languages: []Language{"en", "es", "vi"}, TimeZone: "America/Chicago", Paper: Letter,
 		},
 		File: "jobs/alder-14.yaml", Code: "alder-14", Address: "14 Alder Court, Larkfield", State: "MN", Built: 1931, Owner: LivesHere,
-		AnyonePaid: No, FederalAid: Unknown, CheckedBy: ClearanceTest, Emergency: Unknown,
+		AnyonePaid: No, FederalAid: Unknown, CheckedBy: ClearanceTest, LeadWork: Unknown, Emergency: Unknown, Asked: true,
 		OnTheDay: Contact{Name: "Rosa", Phone: "6125550142", Speaks: []Language{"en", "es"}},
 		Work: []Work{
 			{
@@ -124,7 +124,7 @@ on_the_day: {name: Rosa, phone: 311, speaks: [en]}
 pamphlet: {given: 2027-04-20, how: mailed}
 work:
   - {id: p, where: outside, area: front_porch, task: sand, parts: [trim], how_much: 3 sq ft, share_of_part: 8, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [gate],
-     cleaned_nightly: yes, lot_line: 6 ft, tests: [{how: laboratory, covers: some_surfaces, result: not_clear}]}
+     cleaned_nightly: yes, lot_line: 6 ft, tests: [{how: laboratory_certified_sampler, covers: some_surfaces, result: not_clear}]}
 households:
   - {id: h, name: Lam, languages: [en], bed: bed, away: yes,
      elsewhere: {where: Lakeside Inn, travel: taxi, paid_by: owner, medicines: we_fetch, pets: boarded, keys: crew_has_one}}
@@ -143,7 +143,7 @@ openings: [{id: w1, what: vent, area: kitchen, storey: 2, work: p, gap: 12.5 ft}
 	}
 	w, h := job.Work[0], job.Households[0]
 	got = append(got, w.PartShare, w.Nightly, w.LotLine, w.LotLineKnown, w.Tests, h.Usual, h.Elsewhere, job.Neighbours[0].Kind)
-	want = append(want, 8, Yes, Feet(6), true, []Test{{"laboratory", SomeSurfaces, NotClear}}, Usual{Bed: "bed", Away: Yes},
+	want = append(want, 8, Yes, Feet(6), true, []Test{{"laboratory_certified_sampler", SomeSurfaces, NotClear}}, Usual{Bed: "bed", Away: Yes},
 		Elsewhere{"Lakeside Inn", "taxi", "owner", "we_fetch", "boarded", "crew_has_one"}, DayCare)
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("have %+v\nwant %+v", got, want)

@@ -45,10 +45,14 @@ func protects(all map[string]float64, r Reason) {
 	case r.Decision == "ground_cover":
 		all["cover "+r.About] = float64(r.Outcome.Values[1].(Reach))
 	}
-	if r.Binds == Law && r.Decision != "household_stays" { // whoever plans to sleep elsewhere anyway is protected more, by no law
+	if r.Binds == Law && !slices.Contains(pricesOfAnAnswer, r.Decision) {
 		all["law "+r.Decision] = 1
 	}
 }
+
+// pricesOfAnAnswer bind only whoever has answered what protects less: who plans to sleep elsewhere anyway is protected more, by no law; an order of works holds for a home that uses a place
+// while another is shut, and without its answer the home gets no letter; and a statement is owed for what an emergency lets go.
+var pricesOfAnAnswer = []string{"household_stays", "begin_after", "emergency_statement"}
 
 // less names what protects less in got than in want.
 func less(got, want map[string]float64) []string {
@@ -127,6 +131,7 @@ var questions = map[string][]func(*Job){
 	"owner":                 eachOf([]Owner{"", LivesHere, RentsItOut}, func(j *Job, v Owner) { j.Owner = v }),
 	"anyone_paid":           eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.AnyonePaid = v }),
 	"federal_housing_money": eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.FederalAid = v }),
+	"because_of_lead":       eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.LeadWork = v }),
 	"emergency":             eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.Emergency = v }),
 	"cleaned_nightly":       eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.Work[0].Nightly = v }),
 	"how_much":              eachOf([]float64{0, 1, 2, 2.1, 6, 6.1, 20, 20.1, 60}, func(j *Job, v float64) { j.Work[0].HowMuch.SquareFeet = v }),

@@ -20,6 +20,8 @@ var (
 	whyNotClear    = deskText("tests.not_clear")
 	wouldCount     = deskText("tests.would_count")
 	outEmergency   = deskText("emergency.outcome")
+	outStateIt     = deskText("emergency.statement")
+	whyStateIt     = deskText("emergency.statement_why")
 	whyEmergency   = deskText("emergency.why")
 )
 
@@ -140,5 +142,8 @@ func emergency(job Job) []Reason {
 	if job.Emergency != Yes {
 		return nil
 	}
-	return []Reason{{Decision: "emergency", Outcome: outEmergency.With(), Because: whyEmergency.With(), Source: EmergencySource, Binds: GoodPractice}}
+	return []Reason{
+		{Decision: "emergency", Outcome: outEmergency.With(), Because: whyEmergency.With(), Source: EmergencySource, Binds: GoodPractice},
+		{Decision: "emergency_statement", Outcome: outStateIt.With(), Because: whyStateIt.With(), Source: "40 CFR 745.86(b)(6)", Binds: job.renovationBinding()},
+	}
 }

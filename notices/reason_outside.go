@@ -94,7 +94,7 @@ func (job Job) opening(o Opening, w Work) Reason {
 	r := Reason{Decision: "own_opening", About: o.ID, Outcome: outShut.With(name), Source: reach.Source(), Binds: job.bindsBy(reach)}
 	switch law := job.wholeSide(); {
 	case law != "":
-		r.Because, r.Source, r.Binds = whyWholeSide.With(), law, job.lawHere()
+		r.Because, r.Source, r.Binds = whyWholeSide.With(), law, Law
 	case w.Storey > 0 && o.Storey > w.Storey && !job.aidedBinds():
 		r.Outcome, r.Because = outLeaveOpen.With(name), whyAbove.With()
 	case !o.GapKnown:

@@ -16,6 +16,9 @@ var (
 	whySaidFar     = deskText("windows.said_far", Reach(0))
 	whyNotSure     = deskText("windows.not_sure", Reach(0))
 	wouldBeNote    = deskText("windows.would_be_note")
+	outNobodyAsked = deskText("windows.nobody_asked")
+	whyNobodyAsked = deskText("windows.nobody_asked_why")
+	wouldBeAsked   = deskText("windows.would_be_asked")
 	outDayCare     = deskText("windows.day_care", Address(""))
 	whyDayCare     = deskText("windows.day_care_why")
 	outLanguages   = deskText("languages.unknown", Name(""))
@@ -49,6 +52,10 @@ func (job Job) openFacing(n Neighbour) []Work {
 
 func neighbourWindows(job Job) []Reason {
 	var all []Reason
+	if job.hasOutsideWork() && !job.Asked && len(job.Neighbours) == 0 {
+		all = append(all, Reason{Decision: "neighbours_unknown", Outcome: outNobodyAsked.With(), Because: whyNobodyAsked.With(), Source: NoNeighbourSource, Binds: GoodPractice,
+			Missing: []Missing{{"neighbours", wouldBeAsked.With()}}})
+	}
 	for _, n := range job.neighboursToTell() {
 		all = append(all, job.windows(n))
 		if n.Kind == DayCare {

@@ -17,24 +17,28 @@ var (
 	wouldFreePaid      = deskText("renovation.would_free_paid")
 	wouldFreeSmall     = deskText("renovation.would_free_small")
 
-	outAided        = deskText("aided.binds")
-	outNotAided     = deskText("aided.practice")
-	whyAided        = deskText("aided.money")
-	whyAidedUnknown = deskText("aided.money_unknown")
-	whyNotAided     = deskText("aided.no_money")
-	whySmallAided   = deskText("aided.small")
-	wouldFreeAided  = deskText("aided.would_free")
+	outAided          = deskText("aided.binds")
+	outNotAided       = deskText("aided.practice")
+	whyAided          = deskText("aided.money")
+	whyAidedUnknown   = deskText("aided.money_unknown")
+	whyNotAided       = deskText("aided.no_money")
+	whySmallAided     = deskText("aided.small")
+	whyAidedEmergency = deskText("aided.emergency")
+	wouldFreeAided    = deskText("aided.would_free")
 
-	outProfile   = deskText("profile.holds", PlaceName(""))
-	whyProfile   = deskText("profile.why")
-	whyFrontSign = deskText("profile.front_sign")
-	outUnchecked = deskText("profile.not_checked", PlaceName(""))
-	whyUnchecked = deskText("profile.not_checked_why")
+	outProfile    = deskText("profile.holds", PlaceName(""))
+	whyProfile    = deskText("profile.why")
+	whyFrontSign  = deskText("profile.front_sign")
+	outRepair     = deskText("profile.repair", PlaceName(""))
+	whyRepair     = deskText("profile.repair_why")
+	wouldBeRepair = deskText("profile.would_be_repair")
+	outUnchecked  = deskText("profile.not_checked", PlaceName(""))
+	whyUnchecked  = deskText("profile.not_checked_why")
 )
 
 // ruleSets say which rules bind this job, which are good practice only, and which unknown answer would change what.
 func ruleSets(job Job) []Reason {
-	return append([]Reason{renovationRule(job), aidedRule(job)}, placeRules(job)...)
+	return slices.Concat([]Reason{renovationRule(job)}, ownProgramme(job), []Reason{aidedRule(job)}, placeRules(job))
 }
 
 // renovationBinds: the federal renovation rule holds for paid work on old paint that is not a small job.
@@ -42,9 +46,9 @@ func (job Job) renovationBinds() bool {
 	return job.isTargetHousing() && len(job.leadWork()) > 0 && job.AnyonePaid != No && !job.small(renovationLimits)
 }
 
-// aidedBinds: the housing rule holds where federal housing money is in the job, or may be.
+// aidedBinds: the housing rule holds where federal housing money is in the job, or may be. An emergency is exempt, as far as it reaches (24 CFR 35.115(a)(9)).
 func (job Job) aidedBinds() bool {
-	return job.isTargetHousing() && len(job.leadWork()) > 0 && job.FederalAid != No && !job.small(aidedLimits)
+	return job.isTargetHousing() && len(job.leadWork()) > 0 && job.FederalAid != No && job.Emergency != Yes && !job.small(aidedLimits)
 }
 
 // binds is for steps that either federal rule asks for.
@@ -112,6 +116,8 @@ func aidedRule(job Job) Reason {
 		r.Because, r.Source = whyNoLeadWork.With(), AidedTestSource
 	case job.FederalAid == No:
 		r.Because = whyNotAided.With()
+	case job.Emergency == Yes:
+		r.Because, r.Source = whyAidedEmergency.With(), "24 CFR 35.115(a)(9)"
 	case job.small(aidedLimits):
 		r.Because, r.Source = whySmallAided.With(), AidedInside.Source()
 	default:
@@ -128,21 +134,31 @@ func aidedRule(job Job) Reason {
 func placeRules(job Job) []Reason {
 	var all []Reason
 	for _, p := range job.profiles() {
-		r := Reason{Decision: "place_rules", Outcome: outProfile.With(PlaceName(p.Name)), Because: whyProfile.With(), Source: p.sources(), Binds: job.lawHere()}
+		r := Reason{Decision: "place_rules", Outcome: outProfile.With(PlaceName(p.Name)), Because: whyProfile.With(), Source: p.sources(), Binds: job.lawOf(p)}
+		if p.LeadOnly != "" && r.Binds == Law && job.LeadWork == Unknown {
+			r.Missing = []Missing{{"because_of_lead", wouldBeRepair.With()}}
+		}
+		if p.LeadOnly != "" && job.LeadWork == No {
+			r.Outcome, r.Because, r.Source = outRepair.With(PlaceName(p.Name)), whyRepair.With(), p.LeadOnly
+		}
 		if p.FrontSign {
 			r.Because = whyFrontSign.With()
 		}
 		all = append(all, r)
 	}
 	if len(all) == 0 {
-		all = append(all, Reason{Decision: "place_rules", Outcome: outUnchecked.With(PlaceName(job.place())), Because: whyUnchecked.With(), Source: string(Practice), Binds: GoodPractice})
+		why := whyUnchecked
+		if job.State == stateUnknown {
+			why = whyStateUnknown
+		}
+		all = append(all, Reason{Decision: "place_rules", Outcome: outUnchecked.With(PlaceName(job.place())), Because: why.With(), Source: string(Practice), Binds: GoodPractice})
 	}
 	return all
 }
 
-// lawHere: the rules of a place are about old paint too.
-func (job Job) lawHere() Binding {
-	if job.isOld() && len(job.leadWork()) > 0 {
+// lawOf: the rules of a place are about old paint too, and in some places about work that is done because of lead alone. Nobody has said counts as that.
+func (job Job) lawOf(p Profile) Binding {
+	if job.isOld() && len(job.leadWork()) > 0 && (p.LeadOnly == "" || job.LeadWork != No) {
 		return Law
 	}
 	return GoodPractice
@@ -160,6 +176,9 @@ func (p Profile) sources() string {
 
 // place is where the job is: "San Francisco, CA", or the State alone.
 func (job Job) place() string {
+	if job.State == stateUnknown {
+		return "this place"
+	}
 	if job.City == "" {
 		return job.State
 	}

@@ -98,10 +98,15 @@ func (job Job) afterWorkReasons() []Reason {
 	rule := job.afterWorkRule()
 	passed, _ := job.passedOn(job.leadWork())
 	r := Reason{Decision: "after_work", Outcome: outAfterWork.With(Day(job.afterWorkDue())), Because: whyAfterRecords.With(Number(rule.Value), SecondDay(passed)), Source: rule.Source(), Binds: Law}
-	if job.aidedBinds() {
-		r.Because = whyAfterAided.With(Number(rule.Value), SecondDay(passed))
-	}
 	all := []Reason{r}
+	if job.aidedBinds() {
+		all[0].Because = whyAfterAided.With(Number(rule.Value), SecondDay(passed))
+		if job.renovationBinds() {
+			both := r
+			both.Outcome, both.Because, both.Source = outAfterWork.With(Day(passed.Plus(int(AfterWork.Value)))), whyAfterRecords.With(Number(AfterWork.Value), SecondDay(passed)), AfterWork.Source()
+			all = append(all, both)
+		}
+	}
 	if job.Shared.Route != "" && job.renovationBinds() {
 		all = append(all, Reason{Decision: "after_work_shared", Outcome: outAfterShared.With(), Because: whyAfterShared.With(), Source: "40 CFR 745.86(c)(2) and (d)(3)", Binds: Law})
 	}

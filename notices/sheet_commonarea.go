@@ -13,7 +13,7 @@ var (
 // commonAreaNotices are one copy for each affected home, before the work starts (40 CFR 745.84(b)(2)(i)). Nobody knows what its readers read, so there is a face
 // in each language.
 func commonAreaNotices(job Job) []Sheet {
-	if job.Shared.Route != NoticeToEach || len(job.openWork()) == 0 {
+	if !job.tellsResidents(NoticeToEach) || len(job.openWork()) == 0 {
 		return nil
 	}
 	return []Sheet{{
@@ -26,10 +26,15 @@ func commonAreaNotices(job Job) []Sheet {
 	}}
 }
 
+// tellsResidents reports whether the residents are told by a route. An emergency waives 40 CFR 745.84 whole (745.82(b)).
+func (job Job) tellsResidents(by SharedRoute) bool {
+	return job.Shared.Route == by && job.Emergency != Yes
+}
+
 // commonAreaSigns hang while the work goes on, where people from all affected homes see them (40 CFR 745.84(b)(2)(ii)). Unlike the danger sign, such a sign
 // carries a date: the rule asks for the anticipated day of completion. So it is a sheet of its own, and a new day means a new sign.
 func commonAreaSigns(job Job) []Sheet {
-	if job.Shared.Route != SignsThere || len(job.openWork()) == 0 {
+	if !job.tellsResidents(SignsThere) || len(job.openWork()) == 0 {
 		return nil
 	}
 	var all []Sheet
@@ -94,7 +99,7 @@ func (job Job) recordsFact() Fact { return Fact{commonAsk.With(), []Value{Name(j
 
 // sharedReasons say how the residents of a building with common areas are told.
 func (job Job) sharedReasons() []Reason {
-	if job.Shared.Route == "" || len(job.leadWork()) == 0 {
+	if !job.tellsResidents(job.Shared.Route) || job.Shared.Route == "" || len(job.leadWork()) == 0 {
 		return nil
 	}
 	binds := GoodPractice

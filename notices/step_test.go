@@ -344,7 +344,7 @@ func TestCommonAreaSteps(t *testing.T) {
 func TestNoStepsWithoutLeadWork(t *testing.T) {
 	job := stepJob(t)
 	for i := range job.Work {
-		job.Work[i].Tests = []notices.Test{{How: "laboratory", Covers: notices.AllSurfaces, Result: notices.NoLead}}
+		job.Work[i].Tests = []notices.Test{{How: "laboratory_certified_sampler", Covers: notices.AllSurfaces, Result: notices.NoLead}}
 	}
 	if steps := notices.Decide(job).Steps; len(steps) > 0 {
 		t.Errorf("tests show no lead, and there are steps: %s", written(steps))

@@ -196,14 +196,15 @@ const (
 	SignsThere   SharedRoute = "signs_in_the_building"
 )
 
-// Kinds of test, and whether one counts before the rule: an inspector's or risk assessor's report, a laboratory's analysis, and a recognised kit in
-// the hands of a certified renovator do; a kit in other hands and a swab from a shop do not (40 CFR 745.82(a)).
+// Kinds of test, and whether one counts before the rule: an inspector's or risk assessor's report, a recognised laboratory's analysis of chips, and a
+// recognised kit, each in the hands of a certified renovator or inspector, do; chips that somebody else took, a kit in other hands and a swab from a shop do not (40 CFR 745.82(a)).
 var TestKinds = []struct {
 	Name   TestKind
 	Counts bool
 }{
 	{"certified_inspector", true},
-	{"laboratory", true},
+	{"laboratory_certified_sampler", true},
+	{"laboratory_other_sampler", false},
 	{"kit_by_certified_renovator", true},
 	{"kit_by_somebody_else", false},
 	{"shop_swab", false},

@@ -104,7 +104,7 @@ func checkCanariesSing(t *testing.T, files site.Files) {
 // Every field of a job is public or private by decision. A new field fails this test until somebody decides, and a private one gets a canary.
 func TestEveryFieldIsDecidedOn(t *testing.T) {
 	for kind, fields := range map[reflect.Type]string{
-		reflect.TypeFor[notices.Job]():         "Programme File Code Address State City Built Owner AnyonePaid FederalAid CheckedBy Emergency Entries OnTheDay Work Households Neighbours Openings Checks Wipes Closed Shared Pamphlet",
+		reflect.TypeFor[notices.Job]():         "Programme File Code Address State City Built Owner AnyonePaid FederalAid CheckedBy LeadWork Emergency Entries OnTheDay Work Households Neighbours Asked Openings Checks Wipes Closed Shared Pamphlet",
 		reflect.TypeFor[notices.Contact]():     "Name Phone Speaks",
 		reflect.TypeFor[notices.Work]():        "ID Where Area Task Parts HowMuch Faces Side Storey Days CrewArrives CleanedBy RainDay WaysIn Tests PartShare Nightly HasWindows Lost LotLine LotLineKnown checkedWith",
 		reflect.TypeFor[notices.Household]():   "ID Name Languages PhoneLanguage ChildUnder6 Pets Usual Except ReachAt Elsewhere",

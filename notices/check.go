@@ -1,7 +1,5 @@
 package notices
 
-import "slices"
-
 // checks compare keys of a job with each other, after all have been read. What could not be read is zero and has been reported, so each
 // check passes over it. Add a rule as a small function and a row here.
 var checks = []func(*reader, *Job){
@@ -23,14 +21,6 @@ var checks = []func(*reader, *Job){
 	checkCleanAgain,
 	checkWipes,
 	checkClosed,
-}
-
-// daysOf are the days on which a piece of work may go on, rain day last.
-func daysOf(w Work) []Date {
-	if w.RainDay.IsZero() {
-		return w.Days
-	}
-	return append(slices.Clone(w.Days), w.RainDay)
 }
 
 // dayWritten is a day with its weekday, which is how people check a calendar.

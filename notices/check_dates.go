@@ -19,7 +19,7 @@ func checkHours(r *reader, job *Job) {
 func checkHoursExist(r *reader, job *Job) {
 	zone, known := r.zone()
 	for i, w := range job.Work {
-		for _, d := range daysOf(w) {
+		for _, d := range w.AllDays() {
 			if known {
 				r.exists(w.CrewArrives, d, zone, "work", i, "crew_arrives")
 				r.exists(w.CleanedBy, d, zone, "work", i, "cleaned_by")

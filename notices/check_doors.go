@@ -40,13 +40,3 @@ func (r *reader) item(text string, path ...any) *strict.Node {
 	}
 	return list
 }
-
-// areaOf is where a room lies; empty when it may be anywhere.
-func areaOf(room Room) Area {
-	for _, r := range Rooms {
-		if r.Name == room {
-			return r.Area
-		}
-	}
-	return ""
-}

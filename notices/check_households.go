@@ -38,18 +38,20 @@ func (r *reader) leadOut(job *Job, ways [][]Place, path ...any) {
 		return // some were not understood, which is reported
 	}
 	for k, way := range ways {
-		if len(way) == len(list.Items[k].Items) && !slices.ContainsFunc(way, job.leadsOut) {
+		if len(way) == len(list.Items[k].Items) && !slices.ContainsFunc(way, leadsOutOf(job)) {
 			r.problem(list.Items[k], "this way ends inside the house", "write every door on it up to the street"+entriesWritten(job))
 		}
 	}
 }
 
-// leadsOut: a step of a way leads out of the building when it is one of its doors; while nobody has named those, when it is no door of a room.
-func (job *Job) leadsOut(p Place) bool {
-	if len(job.Entries) > 0 {
-		return slices.Contains(job.Entries, Way(p))
+// leadsOutOf: a step of a way leads out of the building when it is one of its doors; while nobody has named those, when it is no door of a room.
+func leadsOutOf(job *Job) func(Place) bool {
+	return func(p Place) bool {
+		if len(job.Entries) > 0 {
+			return slices.Contains(job.Entries, Way(p))
+		}
+		return slices.Contains(Ways, Way(p)) && !slices.Contains(innerWays, Way(p))
 	}
-	return slices.Contains(Ways, Way(p)) && !slices.Contains(innerWays, Way(p))
 }
 
 // innerWays lead from room to room.
@@ -66,7 +68,7 @@ func entriesWritten(job *Job) string {
 func checkLostDays(r *reader, job *Job) {
 	for i, w := range job.Work {
 		for j, l := range w.Lost {
-			if !l.Day.IsZero() && len(w.Days) > 0 && !slices.Contains(daysOf(w), l.Day) {
+			if !l.Day.IsZero() && len(w.Days) > 0 && !slices.Contains(w.AllDays(), l.Day) {
 				r.wrong(r.at("work", i, "lost_days", j, "day"), "is neither a day of this work nor its rain day", fmt.Sprintf("keep the lost day under days as well, and add the new one%s", workDaysWritten(job)))
 			}
 		}

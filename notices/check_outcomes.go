@@ -10,7 +10,7 @@ func checkResults(r *reader, job *Job) {
 			continue
 		}
 		at := r.at("checks", i, "on")
-		first, last := w.firstAndLast()
+		first, last := firstAndLast(w.Days)
 		switch {
 		case first.IsZero():
 		case c.On.Compare(first) < 0:
@@ -40,7 +40,7 @@ func checkCleanAgain(r *reader, job *Job) {
 func checkWipes(r *reader, job *Job) {
 	for i, wipe := range job.Wipes {
 		w, known := r.workNamed(job, wipe.Work, "wipes", i, "work")
-		if first, _ := w.firstAndLast(); known && !first.IsZero() && !wipe.Lab.IsZero() && wipe.Lab.Compare(first) < 0 {
+		if first, _ := firstAndLast(w.Days); known && !first.IsZero() && !wipe.Lab.IsZero() && wipe.Lab.Compare(first) < 0 {
 			r.wrong(r.at("wipes", i, "lab_date"), fmt.Sprintf("is before the work starts on %s", dayWritten(first)), "correct the day; leave samples from before the work out")
 		}
 	}
@@ -51,7 +51,7 @@ func checkClosed(r *reader, job *Job) {
 	if job.Closed != Yes {
 		return
 	}
-	for _, w := range job.openWork() {
+	for _, w := range job.OpenWork() {
 		r.problem(r.at("closed"), fmt.Sprintf("the job can't be closed, because the work %q has not passed its check", w.ID), "enter the check under checks, or take closed out")
 	}
 }
@@ -74,8 +74,8 @@ func (r *reader) workNamed(job *Job, id string, path ...any) (Work, bool) {
 }
 
 // firstAndLast are the first and last planned day, in whatever order the file has them; zero when there is none.
-func (w Work) firstAndLast() (first, last Date) {
-	if days := sortedDays(w.Days); len(days) > 0 {
+func firstAndLast(planned []Date) (first, last Date) {
+	if days := inOrder(planned); len(days) > 0 {
 		return days[0], days[len(days)-1]
 	}
 	return Date{}, Date{}

@@ -552,7 +552,7 @@ func TestEveryOutsideDayIsTold(t *testing.T) {
 		job := someJob(t)
 		var want []Date
 		for _, w := range job.outsideWork() {
-			want = append(want, daysOf(w)...)
+			want = append(want, w.AllDays()...)
 		}
 		want = sortedDays(want)
 		plan := Decide(job)

@@ -62,7 +62,7 @@ func languageWords() []string {
 	var tags, names []string
 	for _, l := range Languages {
 		tags = append(tags, string(l.Tag))
-		if short := l.Tag.withoutScript(); short != string(l.Tag) {
+		if short, _, more := strings.Cut(string(l.Tag), "-"); more {
 			tags = append(tags, short)
 		}
 		names = append(names, l.Name)

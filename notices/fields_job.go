@@ -16,7 +16,7 @@ var jobRows = []row[Job]{
 	{Field{Key: "address", Holds: HoldsOneLine, Required: true, Question: "What is the address of the house, number first?", Example: "14 Alder Court, Larkfield"},
 		func(r *reader, v *strict.Node, j *Job) { j.Address = r.address(v) }},
 	{Field{Key: "state", Holds: HoldsOneLine, Required: true, Question: "Which state is it in, in two capitals? Write unknown when nobody knows, and on tribal land.", Example: "MN",
-		Noun: "state", Words: append(slices.Clone(states), stateUnknown)},
+		Noun: "state", Words: append(slices.Clone(states), StateUnknown)},
 		func(r *reader, v *strict.Node, j *Job) { j.State = v.Text }},
 	{Field{Key: "city", Holds: HoldsOneLine, Question: "Which city is it in, if the city has rules of its own?", Example: "San Francisco"},
 		func(r *reader, v *strict.Node, j *Job) { j.City = r.name(v) }},

@@ -62,7 +62,7 @@ func stricterRows() []row[map[string]float64] {
 // stricter refuses a figure that is looser than the rule.
 func (r *reader) stricter(v *strict.Node, rule Rule, own map[string]float64) {
 	value := float64(number(v))
-	if value != rule.Value && !rule.stricter(value) {
+	if value != rule.Value && !rule.IsStricter(value) {
 		r.wrong(v, fmt.Sprintf("is looser than the rule, which has %v %s (%s)", rule.Value, rule.Unit, rule.Source()), "write a stricter figure, or take the line out")
 		return
 	}

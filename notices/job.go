@@ -1,5 +1,10 @@
 package notices
 
+import (
+	"regexp"
+	"slices"
+)
+
 // A Programme is what stays the same from job to job: who we are, in which languages our pages exist, and on what we print.
 type Programme struct {
 	Name        string
@@ -47,6 +52,11 @@ type Job struct {
 	Pamphlet   Pamphlet      // the official one, as given to owner and households
 }
 
+var houseNumberPattern = regexp.MustCompile(`^[0-9A-Za-z/-]*[0-9][0-9A-Za-z/-]*(?: 1/2)?`)
+
+// HouseNumber is the number that the address starts with: "14", "14B", "12 1/2".
+func (job Job) HouseNumber() string { return houseNumberPattern.FindString(job.Address) }
+
 // Work is one task in one area: the unit that has days, hours and ways in.
 type Work struct {
 	ID           string
@@ -72,6 +82,14 @@ type Work struct {
 	LotLineKnown bool
 
 	checkedWith string // id of the work whose check is about this room too; "" for work of the job file
+}
+
+// AllDays are those on which the work may go on, rain day last.
+func (w Work) AllDays() []Date {
+	if w.RainDay.IsZero() {
+		return w.Days
+	}
+	return append(slices.Clone(w.Days), w.RainDay)
 }
 
 // A LostDay is a work day on which the crew could not go on.

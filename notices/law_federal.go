@@ -40,8 +40,8 @@ func (r Rule) Source() string {
 	return r.Citation + " (" + string(r.Sureness) + ")"
 }
 
-// stricter reports whether value asks for more than the rule does.
-func (r Rule) stricter(value float64) bool {
+// IsStricter reports whether value asks for more than the rule does.
+func (r Rule) IsStricter(value float64) bool {
 	if r.Stricter == Larger {
 		return value > r.Value
 	}

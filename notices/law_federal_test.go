@@ -172,7 +172,7 @@ func TestNoPlaceIsLooser(t *testing.T) {
 			if !known || row.Unit != federal.Unit || row.Stricter != federal.Stricter {
 				t.Errorf("%s: no federal figure is like %s", p.Name, row.Name)
 			}
-			if row.Value != federal.Value && !federal.stricter(row.Value) {
+			if row.Value != federal.Value && !federal.IsStricter(row.Value) {
 				t.Errorf("%s: %s is %v, looser than %v", p.Name, row.Name, row.Value, federal.Value)
 			}
 		}

@@ -55,21 +55,21 @@ func (job Job) rule(federal Rule) Rule {
 	strictest := federal
 	for _, p := range job.profiles() {
 		for _, row := range p.Rows {
-			if row.Name == federal.Name && (strictest.stricter(row.Value) || row.Value == strictest.Value) {
+			if row.Name == federal.Name && (strictest.IsStricter(row.Value) || row.Value == strictest.Value) {
 				strictest = row
 			}
 		}
 	}
-	return job.Programme.rule(strictest)
+	return job.Programme.Rule(strictest)
 }
 
-// rule is the programme's own setting where it is stricter. Load refuses a looser one.
-func (p Programme) rule(row Rule) Rule {
+// Rule is the programme's own setting where it is stricter. Load refuses a looser one.
+func (p Programme) Rule(row Rule) Rule {
 	if row.Name == ResultTakes.Name && p.ResultTakes > 0 {
 		row.Value = float64(p.ResultTakes)
 		return row
 	}
-	if own, set := p.Stricter[row.Name]; set && row.stricter(own) {
+	if own, set := p.Stricter[row.Name]; set && row.IsStricter(own) {
 		row.Value, row.Citation, row.Sureness = own, "programme.yaml, stricter; otherwise "+row.Source(), Read
 	}
 	return row

@@ -54,8 +54,8 @@ func sameRoom(work []Work, one Work, within Rule) float64 {
 // daysApart is the least number of days between a day of one and a day of the other, rain days among them.
 func daysApart(a, b Work) int {
 	least := 1 << 20
-	for _, x := range daysOf(a) {
-		for _, y := range daysOf(b) {
+	for _, x := range a.AllDays() {
+		for _, y := range b.AllDays() {
 			least = min(least, abs(x.daysUntil(y)))
 		}
 	}

@@ -20,5 +20,5 @@ func ownProgramme(job Job) []Reason {
 	return []Reason{{Decision: "state_programme", Outcome: outOwnProgramme.With(PlaceName(job.State)), Because: whyOwnProgramme.With(), Source: "40 CFR 745 subpart Q; list of authorized States (" + string(Second) + ")", Binds: Law}}
 }
 
-// stateUnknown is the answer of whoever does not know the State, or works on tribal land, where no State's programme reaches.
-const stateUnknown = "unknown"
+// StateUnknown is the answer of whoever does not know the State, or works on tribal land, where no State's programme reaches.
+const StateUnknown = "unknown"

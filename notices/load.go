@@ -67,9 +67,13 @@ func loadJob(fsys fs.FS, file string, programme Programme, codes map[string][]st
 // tidied puts days in order. The checks come first, while every entry stands where it stands in the file.
 func tidied(job Job) Job {
 	for i := range job.Work {
-		job.Work[i].Days = sortedDays(job.Work[i].Days)
+		job.Work[i].Days = inOrder(job.Work[i].Days)
 	}
 	return job
+}
+
+func inOrder(days []Date) []Date {
+	return slices.Compact(slices.SortedFunc(slices.Values(days), Date.Compare))
 }
 
 // codesIn maps each code to the files of the folder that have it, whatever else is wrong with them.

@@ -128,7 +128,7 @@ func (r *reader) numbered(v *strict.Node, f Field) *strict.Node {
 		return nil
 	}
 	n, err := strconv.Atoi(v.Text)
-	digits := onlyDigits(v.Text) == v.Text
+	digits := strings.Trim(v.Text, "0123456789") == ""
 	if slices.Contains(f.Words, v.Text) || err == nil && digits && f.Min <= n && n <= f.Max {
 		return v
 	}

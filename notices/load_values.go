@@ -24,11 +24,6 @@ func (r *reader) name(v *strict.Node) string {
 	return v.Text
 }
 
-var houseNumberPattern = regexp.MustCompile(`^[0-9A-Za-z/-]*[0-9][0-9A-Za-z/-]*(?: 1/2)?`)
-
-// HouseNumber is the number that the address starts with: "14", "14B", "12 1/2".
-func (j Job) HouseNumber() string { return houseNumberPattern.FindString(j.Address) }
-
 func (r *reader) address(v *strict.Node) string {
 	address := r.name(v)
 	if address != "" && (Job{Address: address}).HouseNumber() == "" {

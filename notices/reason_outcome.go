@@ -118,8 +118,8 @@ func (job Job) inState(state WorkState) []Work {
 	return slices.DeleteFunc(job.keepOutWork(), func(w Work) bool { return job.Checked(w) != state })
 }
 
-// openWork is what people still have to be kept out of.
-func (job Job) openWork() []Work {
+// OpenWork is what people still have to be kept out of.
+func (job Job) OpenWork() []Work {
 	return slices.DeleteFunc(job.keepOutWork(), func(w Work) bool { return job.Checked(w) == CheckPassed })
 }
 
@@ -135,7 +135,7 @@ func (job Job) keepOutWork() []Work {
 func (job Job) passedWork() []Work { return job.inState(CheckPassed) }
 
 // finished: every piece of work has passed.
-func (job Job) finished() bool { return len(job.leadWork()) > 0 && len(job.openWork()) == 0 }
+func (job Job) finished() bool { return len(job.leadWork()) > 0 && len(job.OpenWork()) == 0 }
 
 var (
 	outNotChecked    = deskText("outcome.not_checked", Name(""))

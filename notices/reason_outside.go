@@ -40,7 +40,7 @@ func outside(job Job) []Reason {
 // groundCover is wider in Minnesota where the house is known to have more than one storey.
 func (job Job) groundCover() Rule {
 	rule := job.rule(GroundCover)
-	if job.State == "MN" && job.isTall() && rule.stricter(tallGroundCover.Value) {
+	if job.State == "MN" && job.isTall() && rule.IsStricter(tallGroundCover.Value) {
 		return tallGroundCover
 	}
 	return rule

@@ -33,7 +33,7 @@ func (job Job) withinReach(n Neighbour) bool {
 	if n.GapKnown {
 		return float64(n.Gap) <= reach
 	}
-	return n.Near != No || WindowReach.stricter(reach)
+	return n.Near != No || WindowReach.IsStricter(reach)
 }
 
 // facing is the outside work that a neighbour has to do with: that on the sides that face it, where the file says what a side faces; else all of it. Window work inside reaches

@@ -148,7 +148,7 @@ func placeRules(job Job) []Reason {
 	}
 	if len(all) == 0 {
 		why := whyUnchecked
-		if job.State == stateUnknown {
+		if job.State == StateUnknown {
 			why = whyStateUnknown
 		}
 		all = append(all, Reason{Decision: "place_rules", Outcome: outUnchecked.With(PlaceName(job.place())), Because: why.With(), Source: string(Practice), Binds: GoodPractice})
@@ -176,7 +176,7 @@ func (p Profile) sources() string {
 
 // place is where the job is: "San Francisco, CA", or the State alone.
 func (job Job) place() string {
-	if job.State == stateUnknown {
+	if job.State == StateUnknown {
 		return "this place"
 	}
 	if job.City == "" {

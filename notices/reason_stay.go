@@ -227,7 +227,7 @@ func onePeriod(inside []Work, longest Rule) (Clock, bool) {
 func allDaysOf(works []Work) []Date {
 	var days []Date
 	for _, w := range works {
-		days = append(days, daysOf(w)...)
+		days = append(days, w.AllDays()...)
 	}
 	return sortedDays(days)
 }

@@ -13,7 +13,7 @@ var (
 // commonAreaNotices are one copy for each affected home, before the work starts (40 CFR 745.84(b)(2)(i)). Nobody knows what its readers read, so there is a face
 // in each language.
 func commonAreaNotices(job Job) []Sheet {
-	if !job.tellsResidents(NoticeToEach) || len(job.openWork()) == 0 {
+	if !job.tellsResidents(NoticeToEach) || len(job.OpenWork()) == 0 {
 		return nil
 	}
 	return []Sheet{{
@@ -34,7 +34,7 @@ func (job Job) tellsResidents(by SharedRoute) bool {
 // commonAreaSigns hang while the work goes on, where people from all affected homes see them (40 CFR 745.84(b)(2)(ii)). Unlike the danger sign, such a sign
 // carries a date: the rule asks for the anticipated day of completion. So it is a sheet of its own, and a new day means a new sign.
 func commonAreaSigns(job Job) []Sheet {
-	if !job.tellsResidents(SignsThere) || len(job.openWork()) == 0 {
+	if !job.tellsResidents(SignsThere) || len(job.OpenWork()) == 0 {
 		return nil
 	}
 	var all []Sheet

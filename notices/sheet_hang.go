@@ -14,7 +14,7 @@ var (
 
 // signs are one for each way into each work area that has not passed, in English and in each language read in the house; and, when everybody has left, one for
 // each door of the building. A sign carries no date, so that it never goes stale.
-func signs(job Job) []Sheet { return signsAround(job, job.openWork()) }
+func signs(job Job) []Sheet { return signsAround(job, job.OpenWork()) }
 
 func signsAround(job Job, works []Work) []Sheet {
 	var all []Sheet
@@ -75,10 +75,10 @@ func (job Job) entriesToSign(works []Work) []Way {
 // signPlaces say how many signs there are, where each hangs and where its reader stands.
 func signPlaces(job Job) []Reason {
 	var all []Reason
-	for _, w := range job.openWork() {
+	for _, w := range job.OpenWork() {
 		all = append(all, job.signPlace(w))
 	}
-	if doors := job.entriesToSign(job.openWork()); len(doors) > 0 {
+	if doors := job.entriesToSign(job.OpenWork()); len(doors) > 0 {
 		r := Reason{Decision: "signs", Outcome: outSignsEntries.With(Number(len(doors) * len(job.signLanguages()))), Because: whySignsEntries.With(), Source: job.cites(signSource), Binds: job.binds()}
 		if len(job.Entries) == 0 {
 			r.Missing = []Missing{{"entries", wouldBeEntries.With()}}

@@ -35,7 +35,7 @@ var (
 // letters are one a household, each with its receipt behind it, until all work has passed. While only some has, the letter stays as it is: the return letter says
 // which of its rooms are open again.
 func letters(job Job) []Sheet {
-	if len(job.openWork()) == 0 {
+	if len(job.OpenWork()) == 0 {
 		return nil
 	}
 	var all []Sheet

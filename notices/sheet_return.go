@@ -42,7 +42,7 @@ func (job Job) mayReturn(h Household) bool {
 		return true
 	}
 	rest := job
-	rest.Work = job.openWork()
+	rest.Work = job.OpenWork()
 	return len(insideOf(rest.Work)) == 0 && rest.mayStay(h).stay != SleepElsewhere
 }
 
@@ -95,11 +95,11 @@ func (job Job) checkCells(w Work) []Value {
 
 // stillShut is a row for each area that nobody may enter yet. It names no day on which that ends.
 func (job Job) stillShut() []Fact {
-	if len(job.openWork()) == 0 {
+	if len(job.OpenWork()) == 0 {
 		return nil
 	}
 	facts := []Fact{{Label: returnShut.With()}}
-	for _, w := range job.openWork() {
+	for _, w := range job.OpenWork() {
 		facts = append(facts, Fact{w.onPaper(), []Value{Pair{factUntil.With(), letterUntilTold.With()}}})
 	}
 	return facts
@@ -178,7 +178,7 @@ func (job Job) howChecked() Text {
 
 func (job Job) fromNowOn() []Message {
 	lines := said([]Text{returnSigns})
-	if len(job.openWork()) > 0 {
+	if len(job.OpenWork()) > 0 {
 		lines = append(lines, returnStayOut.With())
 	}
 	if job.windowsOver() {

@@ -12,7 +12,7 @@ const morePaper = 2
 
 // slips are for the morning when nobody can print: one sheet with a face in every language, to fill in by hand. They lie ready as long as any work is open.
 func slips(job Job) []Sheet {
-	if len(job.openWork()) == 0 {
+	if len(job.OpenWork()) == 0 {
 		return nil
 	}
 	return []Sheet{{
@@ -20,7 +20,7 @@ func slips(job Job) []Sheet {
 		Kind:   DatesChangedSlip,
 		Faces:  facesOf(job.faceLanguages(job.Programme.Languages), job.slipOpens(), slipContent(job)),
 		Copies: job.homesTold() + morePaper,
-		Due:    firstDay(job.openWork()),
+		Due:    firstDay(job.OpenWork()),
 	}}
 }
 

@@ -43,7 +43,7 @@ func (job Job) reliesOn(l life) []shut {
 	var all []shut
 	uses := append([]Place{}, l.route...)
 	for _, r := range []Room{l.uses.Bed, l.uses.Bath, l.uses.Kitchen} {
-		uses = append(uses, Place(areaOf(r)))
+		uses = append(uses, Place(r.area()))
 	}
 	for _, earlier := range job.shuts() {
 		if earlier.ID != l.state.ID && slices.ContainsFunc(uses, func(p Place) bool { return earlier.blocks(string(p)) }) {
@@ -173,7 +173,7 @@ func (l *life) need(h Household, room Room, field string, would Text) {
 		l.ask(h, field, would)
 		return
 	}
-	if by, is := l.state.behind(string(areaOf(room))); is {
+	if by, is := l.state.behind(string(room.area())); is {
 		l.block(h, Place(room), by)
 	}
 }

@@ -47,7 +47,7 @@ func (job Job) shuts() []shut {
 
 // firstSetUp is when the crew first sets up. A lost day on which nothing was begun starts nothing; one of which nobody has said counts as begun.
 func (w Work) firstSetUp() (Moment, bool) {
-	for _, day := range sortedDays(daysOf(w)) {
+	for _, day := range sortedDays(w.AllDays()) {
 		lost := slices.IndexFunc(w.Lost, func(l LostDay) bool { return l.Day == day })
 		if lost < 0 || w.Lost[lost].Begun != No {
 			return Moment{day, w.CrewArrives}, true
@@ -121,13 +121,13 @@ func (job Job) expectedBefore(s shut, day Date) bool {
 
 // expected is the day on which the result of a place should be there: that of the last work day, or so many business days later where a laboratory has to answer first.
 func (job Job) expected(s shut) (Date, bool) {
-	days := sortedDays(append(daysOf(s.Work), job.againDays(s.Work)...))
+	days := sortedDays(append(s.Work.AllDays(), job.againDays(s.Work)...))
 	if s.found || job.CheckedBy == NotDecided || len(days) == 0 {
 		return Date{}, false
 	}
 	last := days[len(days)-1]
 	if job.CheckedBy == ClearanceTest {
-		return businessDaysAfter(last, int(job.Programme.rule(ResultTakes).Value)), true
+		return businessDaysAfter(last, int(job.Programme.Rule(ResultTakes).Value)), true
 	}
 	return last, true
 }

@@ -102,7 +102,7 @@ func (job Job) workDays(w Work) []Step {
 
 // entrySteps are for the signs on the doors of a house that everybody has left: up before any work, down when all work inside has passed.
 func (job Job) entrySteps() []Step {
-	if up := idsOf(entrySignsAround(job, job.openWork())); len(up) > 0 {
+	if up := idsOf(entrySignsAround(job, job.OpenWork())); len(up) > 0 {
 		return []Step{step(SignsUp, ForDoors, "", firstDay(job.leadWork()), sayEntrySignsUp.With()).with(up...).cites(job.cites(signSource), job.binds())}
 	}
 	passed, ok := job.passedOn(insideOf(job.leadWork()))

@@ -149,6 +149,16 @@ var Rooms = []struct {
 	{"kitchen", NeedKitchen, "kitchen"},
 }
 
+// area is where a room lies; empty when it may be anywhere.
+func (r Room) area() Area {
+	for _, room := range Rooms {
+		if room.Name == r {
+			return room.Area
+		}
+	}
+	return ""
+}
+
 // Tasks are what the crew does to the paint.
 var Tasks = []Task{
 	"scrape_and_paint", "sand", "repair", "replace_windows", "replace_doors", "take_out", "drill_and_cut",

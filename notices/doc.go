@@ -2,8 +2,8 @@
 //
 // # From a job to a plan
 //
-// [Load] reads job files strictly and returns each as a [Job]: one house, the work on it, everyone who has to be told, and later what the checks found. [Decide] turns a
-// Job into a [Plan]. It is pure and reads no clock. The Plan is complete: sheets with whom each is for, pages, homes in walking order, steps with their days, reasons with
+// A job file is read strictly in the room jobfile, below this one, and comes as a [Job]: one house, the work on it, everyone who has to be told, and later what the checks
+// found. [Decide] turns a Job into a [Plan]. It is pure and reads no clock. The Plan is complete: sheets with whom each is for, pages, homes in walking order, steps with their days, reasons with
 // their sources. Whatever comes after reads the Plan alone.
 //
 // # Shut until it passes
@@ -35,7 +35,6 @@
 //	reason_*  each decision with its grounds: does it apply, may they stay, whose windows, by when, how it ends
 //	sheet_*   what each sheet and page says; sheet_kinds.go is the table of kinds, sheet_ids.go spells their ids
 //	step_*    what has to happen before and after the work, and by when
-//	check_*, fields_*, load_*  reading: one row of a table is a key's question, shape, schema and reading; checks compare keys
 //
 // What is left over: the types of a job (job.go, words.go, date.go, values.go), messages (message.go, frame.go), the plan (plan.go, decide.go), the plan drawing (lot.go), how a
 // place is called on paper (place.go).

@@ -1,7 +1,6 @@
 package notices
 
 import (
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -70,13 +69,23 @@ func TestLevelsAreInOrderAndCited(t *testing.T) {
 	}
 }
 
+// endJob is a hallway that was sanded on two days, with what its checks found.
+func endJob(checks ...CheckResult) Job {
+	return Job{Code: "alder-14", Address: "14 Alder Court, Larkfield", State: "OH", Built: 1931, AnyonePaid: No, FederalAid: No, CheckedBy: ClearanceTest,
+		Programme: Programme{Name: "Larkfield Home Repair Volunteers", Languages: []Language{"en"}, TimeZone: "America/Chicago"},
+		Work: []Work{{ID: "hall", Where: Inside, Area: "hallway", Task: "sand", Parts: []Part{"doors"}, Days: []Date{{2027, 5, 11}, {2027, 5, 12}},
+			CrewArrives: 8 * 60, CleanedBy: 15*60 + 30, WaysIn: []Way{"front_door"}, Nightly: Unknown}},
+		Checks: checks}
+}
+
+func checkOn(day Date, result Verdict) CheckResult {
+	return CheckResult{Work: "hall", On: day, By: "Jo", Role: Examiner, Certified: Yes, Independent: Yes, Result: result}
+}
+
 // Numbers only stop: whatever the samples are, a job with them has passed no work that the same job without them has not passed, and with no pass in the
 // checks nothing has passed. A return letter is there only when some work has.
 func TestNumbersOnlyStop(t *testing.T) {
-	base, problems := endOf("")
-	if len(problems) > 0 {
-		t.Fatal(problems)
-	}
+	base := endJob()
 	base.Households = []Household{{ID: "h1", Name: "The Lam family", Languages: []Language{"en"},
 		Usual: Usual{WaysOut: [][]Place{{"back_door"}}, Bed: "bed", Bath: "bathroom", Kitchen: "kitchen"}}}
 	first := Date{2027, 5, 11}
@@ -114,10 +123,7 @@ func TestNumbersOnlyStop(t *testing.T) {
 // A failing sample that comes on the day of the pass or after it always stops.
 func TestAFreshFailingSampleStops(t *testing.T) {
 	for offset, passed := range map[int]bool{0: false, 1: false, 30: false} {
-		job, problems := endOf("checks: [{work: hall, on: 2027-05-12, by: Jo, role: examiner, certified: yes, independent: yes, result: failed}, {work: hall, on: 2027-05-14, by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]\n")
-		if len(problems) > 0 {
-			t.Fatal(problems)
-		}
+		job := endJob(checkOn(Date{2027, 5, 12}, Failed), checkOn(Date{2027, 5, 14}, Passed))
 		job.Wipes = []Wipe{{Work: "hall", Room: "hallway", Surface: "floor", Lab: Date{2027, 5, 14}.Plus(offset), Loading: 5}}
 		if got := job.Checked(job.Work[0]) == CheckPassed; got != passed {
 			t.Errorf("a failing sample %d days after the pass: passed %v, want %v", offset, got, passed)
@@ -140,15 +146,12 @@ func TestDaysOfTheAfterWorkNotice(t *testing.T) {
 		{"2027-12-31", "2028-01-30", No},
 		{"2027-12-31", "2028-01-15", Yes},
 	} {
-		job, problems := endOf("checks: [{work: hall, on: " + strings.Replace(c.passed, "2027-02", "2027-12", 1) + ", by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]\n")
-		if len(problems) > 0 {
-			t.Fatal(problems)
-		}
 		day, err := ParseDate(c.passed)
 		if err != nil {
 			t.Fatal(err)
 		}
-		job.Checks[0].On, job.AnyonePaid, job.FederalAid = day, Yes, c.aided
+		job := endJob(checkOn(day, Passed))
+		job.AnyonePaid, job.FederalAid = Yes, c.aided
 		for _, surface := range []Surface{"floor", "sill"} { // without them nothing is released where federal money may be
 			job.Wipes = append(job.Wipes, Wipe{Work: "hall", Room: "hallway", Surface: surface, Lab: day, Loading: 1})
 		}

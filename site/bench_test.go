@@ -11,6 +11,7 @@ import (
 	"golang.org/x/net/html"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
 )
 
@@ -35,16 +36,16 @@ func demoJob(t testing.TB, code string) notices.Job {
 // jobOf reads a job file of the demo's programme.
 func jobOf(t testing.TB, text string) notices.Job {
 	t.Helper()
-	programme, err := fs.ReadFile(demoFolder(), notices.ProgrammeFile)
+	programme, err := fs.ReadFile(demoFolder(), jobfile.ProgrammeFile)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return loaded(t, fstest.MapFS{notices.ProgrammeFile: {Data: programme}, "jobs/job.yaml": {Data: []byte(text)}}, "jobs/job.yaml")
+	return loaded(t, fstest.MapFS{jobfile.ProgrammeFile: {Data: programme}, "jobs/job.yaml": {Data: []byte(text)}}, "jobs/job.yaml")
 }
 
 func loaded(t testing.TB, folder fs.FS, file string) notices.Job {
 	t.Helper()
-	jobs, problems := notices.Load(folder, file)
+	jobs, problems := jobfile.Load(folder, afterAll, file)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}

@@ -19,11 +19,15 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
 )
 
 // What the tests of printed sheets and of web pages share: the output of the demo on both papers, one Chromium with a tab for each test, and
 // the programs that read what Chromium prints.
+
+// afterAll is a moment by which everything in the tests' job files has happened.
+var afterAll = time.Date(2036, time.January, 1, 12, 0, 0, 0, time.UTC)
 
 func TestMain(m *testing.M) {
 	code := m.Run()
@@ -66,7 +70,7 @@ func (d *builtDemo) build(paper string) (err error) {
 	if err := d.copyFrom("../cmd/doorleaf/demo"); err != nil {
 		return err
 	}
-	if err := setPaper(filepath.Join(d.programme, notices.ProgrammeFile), paper); err != nil {
+	if err := setPaper(filepath.Join(d.programme, jobfile.ProgrammeFile), paper); err != nil {
 		return err
 	}
 	return d.make()
@@ -105,7 +109,7 @@ const printedKey site.Key = "0123456789abcdef0123456789abcdef"
 
 // makeAll makes every job of a programme folder into its folder out.
 func makeAll(programme string) error {
-	jobs, problems := notices.Load(os.DirFS(programme), jobFiles(programme)...)
+	jobs, problems := jobfile.Load(os.DirFS(programme), afterAll, jobFiles(programme)...)
 	if len(problems) > 0 {
 		return problems
 	}

@@ -13,6 +13,7 @@ import (
 	"golang.org/x/tools/txtar"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
 )
 
@@ -79,13 +80,13 @@ func sectionsOf(t *testing.T, archive *txtar.Archive) (job, programme, show, wan
 // decided loads a job with the programme and what the archive adds to it, and shows its plan, or the problems in the file.
 func decided(t *testing.T, job, more, show string) string {
 	t.Helper()
-	programme, err := os.ReadFile(filepath.Join(decisionsFolder, notices.ProgrammeFile))
+	programme, err := os.ReadFile(filepath.Join(decisionsFolder, jobfile.ProgrammeFile))
 	if err != nil {
 		t.Fatal(err)
 	}
-	fsys := fstest.MapFS{notices.ProgrammeFile: {Data: append(programme, more...)}, "jobs/job.yaml": {Data: []byte(job)}}
+	fsys := fstest.MapFS{jobfile.ProgrammeFile: {Data: append(programme, more...)}, "jobs/job.yaml": {Data: []byte(job)}}
 	if strings.TrimSpace(show) == "problems" {
-		_, problems := notices.Load(fsys, "jobs/job.yaml")
+		_, problems := jobfile.Load(fsys, afterAll, "jobs/job.yaml")
 		return problems.Error() + "\n"
 	}
 	return shown(t, notices.Decide(loaded(t, fsys, "jobs/job.yaml")), show)

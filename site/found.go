@@ -6,7 +6,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 )
 
 // Found makes a new programme folder: the given files, the schemas, a key and a ledger. It refuses a folder that has anything in it.
@@ -39,8 +39,8 @@ func NewFolder(dir string) error {
 
 // writeSchemas puts the schemas beside programme.yaml; the first line of each YAML file points editors to its own.
 func writeSchemas(dir string) error {
-	if err := os.WriteFile(filepath.Join(dir, "programme.schema.json"), notices.ProgrammeSchema(), 0o644); err != nil {
+	if err := os.WriteFile(filepath.Join(dir, "programme.schema.json"), jobfile.ProgrammeSchema(), 0o644); err != nil {
 		return err
 	}
-	return os.WriteFile(filepath.Join(dir, "job.schema.json"), notices.JobSchema(), 0o644)
+	return os.WriteFile(filepath.Join(dir, "job.schema.json"), jobfile.JobSchema(), 0o644)
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 )
 
 // What happened to paper. Each of these functions returns the ledger with it; l stays as it is. Either everything is noted or, with an error,
@@ -160,7 +161,7 @@ func (j LedgerJob) homes() []string {
 // suggest names the nearest of what is known, and all of it.
 func suggest(noun, id string, known []string) string {
 	choose := "choose one"
-	if near, ok := notices.Nearest(id, known); ok {
+	if near, ok := jobfile.Nearest(id, known); ok {
 		choose = "did you mean " + near + "?"
 	}
 	return fmt.Sprintf("%s (%s: %s)", choose, noun, strings.Join(known, ", "))

@@ -70,6 +70,22 @@ func TestImportsRunOneWay(t *testing.T) {
 	}
 }
 
+// Judging knows nothing of files: notices imports neither its reader nor YAML, and the reader imports nothing else of ours.
+func TestReadingIsARoomOfItsOwn(t *testing.T) {
+	mayUse := map[string][]string{"notices": nil, "notices/jobfile": {"notices", "notices/strict"}, "notices/strict": nil}
+	for file, imports := range importsOf(t, "notices") {
+		allowed, known := mayUse[path.Dir(file)]
+		if !known {
+			t.Errorf("%s is in a room that this test does not know", file)
+		}
+		for _, name := range imports {
+			if ours, inside := strings.CutPrefix(name, module); inside && !slices.Contains(allowed, ours) {
+				t.Errorf("%s imports %s; it may use %v", file, name, allowed)
+			}
+		}
+	}
+}
+
 func firstPart(name string) string {
 	first, _, _ := strings.Cut(name, "/")
 	return first

@@ -13,6 +13,7 @@ import (
 	"golang.org/x/tools/txtar"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
 )
 
@@ -68,7 +69,7 @@ func outcomeJob(t *testing.T, own, add string) notices.Job {
 	if own == "" {
 		own = string(read("job.yaml"))
 	}
-	return loaded(t, fstest.MapFS{notices.ProgrammeFile: {Data: read(notices.ProgrammeFile)}, "jobs/job.yaml": {Data: []byte(own + add)}}, "jobs/job.yaml")
+	return loaded(t, fstest.MapFS{jobfile.ProgrammeFile: {Data: read(jobfile.ProgrammeFile)}, "jobs/job.yaml": {Data: []byte(own + add)}}, "jobs/job.yaml")
 }
 
 // endViews are what an outcome can show beside what a decision can.

@@ -13,6 +13,7 @@ import (
 	"golang.org/x/text/language/display"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 )
 
 // visitColumns are the columns of a walk list as a file. A row whose other columns are empty is a home where nobody has been yet.
@@ -81,7 +82,7 @@ type visitList struct {
 	line     int
 	columns  []int // where each field of the row starts
 	visits   []Visit
-	problems notices.Problems
+	problems jobfile.Problems
 }
 
 func (v *visitList) done() ([]Visit, error) {
@@ -99,7 +100,7 @@ func (v *visitList) unreadable(err error) error {
 	if !errors.As(err, &at) {
 		return fmt.Errorf("cannot read %s: %w", v.name, err)
 	}
-	return notices.Problems{{File: v.name, Line: at.Line, Column: at.Column, Says: "this line is not comma-separated text", Mend: "put double quotes around a whole field or leave them out"}}
+	return jobfile.Problems{{File: v.name, Line: at.Line, Column: at.Column, Says: "this line is not comma-separated text", Mend: "put double quotes around a whole field or leave them out"}}
 }
 
 // wrong adds a problem with the field of the row that has that number.
@@ -111,7 +112,7 @@ func (v *visitList) wrong(field int, text, says, mend string) {
 	if text != "" {
 		says = fmt.Sprintf("%q %s", text, says)
 	}
-	v.problems = append(v.problems, notices.Problem{File: v.name, Line: v.line, Column: column, Text: text, Says: says, Mend: mend})
+	v.problems = append(v.problems, jobfile.Problem{File: v.name, Line: v.line, Column: column, Text: text, Says: says, Mend: mend})
 }
 
 func (v *visitList) add(row []string) {
@@ -174,7 +175,7 @@ func LanguageNamed(name string) (string, error) {
 	for _, l := range notices.Languages {
 		known = append(known, l.Name)
 	}
-	if near, ok := notices.Nearest(name, known); ok && name != "" && !isLanguage(name) {
+	if near, ok := jobfile.Nearest(name, known); ok && name != "" && !isLanguage(name) {
 		return "", fmt.Errorf("%q is not a language; did you mean %s?", name, near)
 	}
 	return name, nil

@@ -2,6 +2,7 @@ package site
 
 import (
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/templates"
 )
 
@@ -10,7 +11,7 @@ import (
 func WalkRound() ([]byte, error) {
 	var front templates.WalkRoundSide
 	var again []templates.WalkRoundPart
-	for _, part := range parts("", "", 1, notices.JobFields) {
+	for _, part := range parts("", "", 1, jobfile.JobFields) {
 		if part.Answers == 1 {
 			front.Once = append(front.Once, part.Rows...)
 		} else {
@@ -44,15 +45,15 @@ func halfOf(parts []templates.WalkRoundPart) int {
 
 // parts are the plain questions of an object under one head, and each list of objects under a head of its own, asked twice. The keys of an object that is
 // asked once start with its own. What is asked after the work has no place on the form.
-func parts(head, prefix string, answers int, fields []notices.Field) []templates.WalkRoundPart {
+func parts(head, prefix string, answers int, fields []jobfile.Field) []templates.WalkRoundPart {
 	part := templates.WalkRoundPart{Head: head, Answers: answers}
 	var after []templates.WalkRoundPart
 	for _, f := range fields {
 		switch {
 		case f.Later:
-		case f.Holds == notices.HoldsObject:
+		case f.Holds == jobfile.HoldsObject:
 			after = append(after, parts(f.Question, prefix+f.Key+".", answers, f.Fields)...)
-		case f.Holds == notices.HoldsObjects:
+		case f.Holds == jobfile.HoldsObjects:
 			after = append(after, parts(f.Question, "", 2, f.Fields)...)
 		default:
 			part.Rows = append(part.Rows, templates.WalkRoundRow{Key: prefix + f.Key, Question: f.Question})

@@ -21,6 +21,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
 	"example.org/doorleaf/templates"
 )
@@ -342,12 +343,12 @@ func TestTooManyDates(t *testing.T) {
 
 func jobWithKit(t *testing.T, days int) (notices.Job, site.Kit) {
 	t.Helper()
-	programme, err := os.ReadFile("../cmd/doorleaf/demo/" + notices.ProgrammeFile)
+	programme, err := os.ReadFile("../cmd/doorleaf/demo/" + jobfile.ProgrammeFile)
 	if err != nil {
 		t.Fatal(err)
 	}
-	files := fstest.MapFS{notices.ProgrammeFile: {Data: programme}, "jobs/days.yaml": {Data: []byte(jobOnDays(days))}}
-	jobs, problems := notices.Load(files, "jobs/days.yaml")
+	files := fstest.MapFS{jobfile.ProgrammeFile: {Data: programme}, "jobs/days.yaml": {Data: []byte(jobOnDays(days))}}
+	jobs, problems := jobfile.Load(files, afterAll, "jobs/days.yaml")
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
 )
 
@@ -66,7 +67,7 @@ func (s scenario) make(dir string) error {
 	if err != nil {
 		return err
 	}
-	jobs, problems := notices.Load(files, names...)
+	jobs, problems := jobfile.Load(files, time.Date(2028, time.January, 1, 12, 0, 0, 0, time.UTC), names...)
 	if len(problems) > 0 {
 		return problems
 	}

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
 )
 
@@ -60,7 +61,7 @@ func (d due) files() ([]string, error) {
 		return d.Jobs, nil
 	}
 	for _, folder := range []string{".", ".."} {
-		if _, err := os.Stat(filepath.Join(folder, notices.ProgrammeFile)); err != nil {
+		if _, err := os.Stat(filepath.Join(folder, jobfile.ProgrammeFile)); err != nil {
 			continue
 		}
 		files, err := filepath.Glob(filepath.Join(folder, "jobs", "*.yaml"))
@@ -69,7 +70,7 @@ func (d due) files() ([]string, error) {
 		}
 		return files, err
 	}
-	return nil, fmt.Errorf("there is no %s here or in the folder above; go to your programme's folder, or name job files, such as PROGRAMME/jobs/*.yaml", notices.ProgrammeFile)
+	return nil, fmt.Errorf("there is no %s here or in the folder above; go to your programme's folder, or name job files, such as PROGRAMME/jobs/*.yaml", jobfile.ProgrammeFile)
 }
 
 // printDue has a part for each urgency that has any, and one sentence when none has.
@@ -104,7 +105,7 @@ func whenDue(s site.DueStep, on notices.Date) string {
 }
 
 func sayLeftOut(c console, problems error) {
-	var found notices.Problems
+	var found jobfile.Problems
 	if !errors.As(problems, &found) {
 		return
 	}

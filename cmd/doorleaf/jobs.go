@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 )
 
 // load reads the job files and decides each. They belong to one programme folder, and returns that folder. Problems name files as they were typed.
@@ -35,7 +36,7 @@ func load(files []string) (folder string, plans []notices.Plan, err error) {
 			names = append(names, name)
 		}
 	}
-	jobs, problems := notices.Load(os.DirFS(folder), names...)
+	jobs, problems := jobfile.Load(os.DirFS(folder), now(), names...)
 	for _, job := range jobs {
 		plans = append(plans, notices.Decide(job))
 	}
@@ -64,11 +65,11 @@ func programmeOf(file string) (string, error) {
 		return "", notAJob(file, err)
 	}
 	for _, folder := range []string{filepath.Dir(filepath.Dir(file)), filepath.Dir(file), filepath.Join(filepath.Dir(file), "..")} {
-		if _, err := os.Stat(filepath.Join(folder, notices.ProgrammeFile)); err == nil {
+		if _, err := os.Stat(filepath.Join(folder, jobfile.ProgrammeFile)); err == nil {
 			return folder, nil
 		}
 	}
-	return "", fmt.Errorf("there is no %s in the folder above %s; keep job files in the jobs folder of a programme, as doorleaf start makes it", notices.ProgrammeFile, file)
+	return "", fmt.Errorf("there is no %s in the folder above %s; keep job files in the jobs folder of a programme, as doorleaf start makes it", jobfile.ProgrammeFile, file)
 }
 
 func notAJob(file string, err error) error {
@@ -81,7 +82,7 @@ func notAJob(file string, err error) error {
 	return fmt.Errorf("%s can not be read (%w); check who may read it", file, err)
 }
 
-func asTyped(problems notices.Problems, folder string, typed map[string]string) notices.Problems {
+func asTyped(problems jobfile.Problems, folder string, typed map[string]string) jobfile.Problems {
 	for i, p := range problems {
 		problems[i].File = cmp.Or(typed[p.File], filepath.ToSlash(filepath.Join(folder, p.File)))
 	}

@@ -14,6 +14,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 )
 
 const description = `Signs, letters and requests for work on old paint, and the pages behind their codes.
@@ -74,7 +75,7 @@ func run(args []string, c console) int {
 
 // report prints problems of files a line each, as editors expect them, and anything else as one sentence.
 func report(c console, err error) {
-	var problems notices.Problems
+	var problems jobfile.Problems
 	if !errors.As(err, &problems) {
 		fmt.Fprintf(c.err, "doorleaf: %v\n", err)
 		return
@@ -99,8 +100,11 @@ func count(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
+// now is the clock; tests of the command set it.
+var now = time.Now
+
 // today is the day on which dates are noted as changed.
 func today() notices.Date {
-	year, month, day := time.Now().Date()
+	year, month, day := now().Date()
 	return notices.Date{Year: year, Month: month, Day: day}
 }

@@ -13,13 +13,22 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
 var update = flag.Bool("update", false, "rewrite the files that scripts compare with")
 
-func TestMain(m *testing.M) { testscript.Main(m, map[string]func(){"doorleaf": main}) }
+// A script that needs another day than today sets NOW.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"doorleaf": func() {
+		if day, err := time.Parse(time.DateOnly, os.Getenv("NOW")); err == nil {
+			now = func() time.Time { return day.Add(12 * time.Hour) }
+		}
+		main()
+	}})
+}
 
 // Each script in testdata/script is one behaviour of the command, as somebody at a keyboard meets it. Beside the usual words of testscript,
 // "remember DIR" keeps what is in a folder and "unchanged DIR" fails if anything in it is not as it was, times included; $TODAY and $TOMORROW are days.

@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"testing/fstest"
 
-	"example.org/doorleaf/notices"
+	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
 )
 
@@ -16,8 +16,8 @@ type start struct {
 
 func (s start) Run(c console) error {
 	files := fstest.MapFS{
-		notices.ProgrammeFile: {Data: notices.ProgrammeSkeleton(), Mode: 0o644},
-		"jobs/first-job.yaml": {Data: notices.JobSkeleton(), Mode: 0o644},
+		jobfile.ProgrammeFile: {Data: jobfile.ProgrammeSkeleton(), Mode: 0o644},
+		"jobs/first-job.yaml": {Data: jobfile.JobSkeleton(), Mode: 0o644},
 	}
 	if err := site.Found(s.Dir, files); err != nil {
 		return err
@@ -30,7 +30,7 @@ func (s start) Run(c console) error {
 	if err := os.WriteFile(at("walk-round.html"), form, 0o644); err != nil {
 		return fmt.Errorf("the walk-round form can not be written (%w)", err)
 	}
-	fmt.Fprintf(c.out, "fill in %s: who you are, once\n", at(notices.ProgrammeFile))
+	fmt.Fprintf(c.out, "fill in %s: who you are, once\n", at(jobfile.ProgrammeFile))
 	fmt.Fprintf(c.out, "print   %s and take it along to the house\n", at("walk-round.html"))
 	fmt.Fprintf(c.out, "fill in %s from the form, then run: doorleaf plan %s\n", at("jobs/first-job.yaml"), at("jobs/first-job.yaml"))
 	fmt.Fprintf(c.out, "keep    a copy of %s and %s: without them no code on paper can be made again\n", at(site.KeyFile), at(site.LedgerFile))

@@ -1,12 +1,16 @@
-package notices
+package jobfile
 
-import "slices"
+import (
+	"slices"
+
+	"example.org/doorleaf/notices"
+)
 
 // checkOpenings: an opening is near a piece of outside work of this job.
-func checkOpenings(r *reader, job *Job) {
+func checkOpenings(r *reader, job *notices.Job) {
 	var outside []string
 	for _, w := range job.Work {
-		if w.Where == Outside && w.ID != "" {
+		if w.Where == notices.Outside && w.ID != "" {
 			outside = append(outside, w.ID)
 		}
 	}
@@ -18,9 +22,9 @@ func checkOpenings(r *reader, job *Job) {
 }
 
 // checkLotLines: only outside work has a distance to the property line.
-func checkLotLines(r *reader, job *Job) {
+func checkLotLines(r *reader, job *notices.Job) {
 	for i, w := range job.Work {
-		if w.Where == Inside && w.LotLineKnown {
+		if w.Where == notices.Inside && w.LotLineKnown {
 			r.problem(r.at("work", i, "lot_line"), "lot_line is for work outside, and this is inside", "take lot_line out, or write where: outside")
 		}
 	}

@@ -1,4 +1,4 @@
-package notices
+package jobfile
 
 import (
 	"errors"
@@ -10,6 +10,7 @@ import (
 	"time"
 	_ "time/tzdata" // so that time zones are known on every machine
 
+	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/strict"
 )
 
@@ -20,14 +21,15 @@ const jobFiles = "jobs/*.yaml"
 
 // Load reads the programme and the named job files, such as "jobs/alder-14.yaml", from the programme's folder. It reports every problem
 // of every file, and returns the jobs that have none, in the order of the files; with a problem in programme.yaml there are none of those.
+// What has happened can not be later than now, in the programme's time zone.
 // Their codes are compared with those of all files in jobs/. A code need not be the name of its file.
-func Load(fsys fs.FS, files ...string) ([]Job, Problems) {
+func Load(fsys fs.FS, now time.Time, files ...string) ([]notices.Job, Problems) {
 	programme, problems := LoadProgramme(fsys)
 	codes := codesIn(fsys)
-	var jobs []Job
+	var jobs []notices.Job
 	for _, file := range files {
 		file = path.Clean(strings.ReplaceAll(file, `\`, "/"))
-		job, found := loadJob(fsys, file, programme, codes)
+		job, found := loadJob(fsys, now, file, programme, codes)
 		problems = append(problems, found...)
 		if len(found) == 0 {
 			jobs = append(jobs, job)
@@ -40,8 +42,8 @@ func Load(fsys fs.FS, files ...string) ([]Job, Problems) {
 }
 
 // LoadProgramme reads programme.yaml alone.
-func LoadProgramme(fsys fs.FS) (Programme, Problems) {
-	programme := Programme{Paper: Letter}
+func LoadProgramme(fsys fs.FS) (notices.Programme, Problems) {
+	programme := notices.Programme{Paper: notices.Letter}
 	r, ok := open(fsys, ProgrammeFile)
 	if ok {
 		readObject(r, r.root, programmeRows, &programme)
@@ -49,14 +51,14 @@ func LoadProgramme(fsys fs.FS) (Programme, Problems) {
 	return programme, r.problems.sorted()
 }
 
-func loadJob(fsys fs.FS, file string, programme Programme, codes map[string][]string) (Job, Problems) {
+func loadJob(fsys fs.FS, now time.Time, file string, programme notices.Programme, codes map[string][]string) (notices.Job, Problems) {
 	job := blankJob
 	job.Programme, job.File = programme, file
 	r, ok := open(fsys, file)
 	if !ok {
 		return job, r.problems
 	}
-	r.programme, r.codes = programme, codes
+	r.programme, r.codes, r.now = programme, codes, now
 	readObject(r, r.root, jobRows, &job)
 	for _, check := range checks {
 		check(r, &job)
@@ -65,15 +67,15 @@ func loadJob(fsys fs.FS, file string, programme Programme, codes map[string][]st
 }
 
 // tidied puts days in order. The checks come first, while every entry stands where it stands in the file.
-func tidied(job Job) Job {
+func tidied(job notices.Job) notices.Job {
 	for i := range job.Work {
 		job.Work[i].Days = inOrder(job.Work[i].Days)
 	}
 	return job
 }
 
-func inOrder(days []Date) []Date {
-	return slices.Compact(slices.SortedFunc(slices.Values(days), Date.Compare))
+func inOrder(days []notices.Date) []notices.Date {
+	return slices.Compact(slices.SortedFunc(slices.Values(days), notices.Date.Compare))
 }
 
 // codesIn maps each code to the files of the folder that have it, whatever else is wrong with them.
@@ -98,8 +100,9 @@ type reader struct {
 	file      string
 	root      *strict.Node
 	problems  Problems
-	programme Programme
+	programme notices.Programme
 	codes     map[string][]string
+	now       time.Time
 }
 
 // open reads the tree of a file. It reports false when there is none to go on with.

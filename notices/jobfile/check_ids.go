@@ -1,16 +1,20 @@
-package notices
+package jobfile
 
-import "fmt"
+import (
+	"fmt"
+
+	"example.org/doorleaf/notices"
+)
 
 // checkCode: two houses can not share a folder of sheets.
-func checkCode(r *reader, job *Job) {
+func checkCode(r *reader, job *notices.Job) {
 	if others := r.ownCode(job.Code); job.Code != "" && len(others) > 0 {
 		r.wrong(r.at("code"), "is also the code of "+others[0], "give each house a code of its own")
 	}
 }
 
 // checkIDs: an id names one thing in the file.
-func checkIDs(r *reader, job *Job) {
+func checkIDs(r *reader, job *notices.Job) {
 	lines := map[string]int{}
 	for i, w := range job.Work {
 		r.once(lines, w.ID, "work", i)
@@ -36,7 +40,7 @@ func (r *reader) once(lines map[string]int, id, list string, i int) {
 }
 
 // checkAddressesOnce: an address is one entry, or the wall that faces it could be either.
-func checkAddressesOnce(r *reader, job *Job) {
+func checkAddressesOnce(r *reader, job *notices.Job) {
 	lines := map[string]int{}
 	for i, n := range job.Neighbours {
 		at := r.at("neighbours", i, "address")

@@ -1,4 +1,4 @@
-package notices
+package jobfile
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/strict"
 )
 
@@ -26,7 +27,7 @@ func (r *reader) name(v *strict.Node) string {
 
 func (r *reader) address(v *strict.Node) string {
 	address := r.name(v)
-	if address != "" && (Job{Address: address}).HouseNumber() == "" {
+	if address != "" && (notices.Job{Address: address}).HouseNumber() == "" {
 		r.wrong(v, "does not start with a house number", "put the number first, such as 14 Alder Court, because the neighbours' sheets say No. 14")
 	}
 	return address
@@ -68,8 +69,8 @@ func slugAdvice(text string, shape *regexp.Regexp) string {
 	return ""
 }
 
-func (r *reader) phone(v *strict.Node) Phone {
-	phone, err := ParsePhone(v.Text)
+func (r *reader) phone(v *strict.Node) notices.Phone {
+	phone, err := notices.ParsePhone(v.Text)
 	switch {
 	case err != nil:
 		r.wrong(v, "can't be dialled", err.Error())
@@ -79,16 +80,16 @@ func (r *reader) phone(v *strict.Node) Phone {
 	return phone
 }
 
-func (r *reader) language(v *strict.Node) (Language, bool) {
-	if tag, known := LanguageNamed(v.Text); known {
+func (r *reader) language(v *strict.Node) (notices.Language, bool) {
+	if tag, known := notices.LanguageNamed(v.Text); known {
 		return tag, true
 	}
 	r.wrong(v, "is not a language that doorleaf has texts for", suggestion(v.Text, "language", languageWords()))
 	return "", false
 }
 
-func (r *reader) languages(v *strict.Node) []Language {
-	var languages []Language
+func (r *reader) languages(v *strict.Node) []notices.Language {
+	var languages []notices.Language
 	for _, item := range v.Items {
 		if l, ok := r.language(item); ok && !slices.Contains(languages, l) {
 			languages = append(languages, l)
@@ -98,19 +99,19 @@ func (r *reader) languages(v *strict.Node) []Language {
 }
 
 // readerLanguages are those of people who get paper. Pages exist in the programme's languages only.
-func (r *reader) readerLanguages(v *strict.Node) []Language {
+func (r *reader) readerLanguages(v *strict.Node) []notices.Language {
 	pages := r.programme.Languages
 	for _, item := range v.Items {
-		if l, known := LanguageNamed(item.Text); known && len(pages) > 0 && !slices.Contains(pages, l) {
+		if l, known := notices.LanguageNamed(item.Text); known && len(pages) > 0 && !slices.Contains(pages, l) {
 			r.wrong(item, "is not among the languages of your pages", fmt.Sprintf("add %s to languages in %s, so that its pages exist", l, ProgrammeFile))
 		}
 	}
 	return r.languages(v)
 }
 
-func (r *reader) pageLanguages(v *strict.Node) []Language {
+func (r *reader) pageLanguages(v *strict.Node) []notices.Language {
 	languages := r.languages(v)
-	if !slices.Contains(languages, English) {
+	if !slices.Contains(languages, notices.English) {
 		r.problem(v, "English is missing from languages, and it stands behind every sheet", "add en to the list")
 	}
 	return languages
@@ -168,17 +169,17 @@ func capitalPath(path string) string {
 var amountPattern = regexp.MustCompile(`^([0-9]{1,6}(?:\.[0-9]+)?) *(?:sq\.? *ft\.?|ft2|ft²|square feet)$`)
 
 // amount is "60 sq ft", "60 ft2" or a thing.
-func (r *reader) amount(v *strict.Node) Amount {
-	if slices.Contains(Things, Thing(v.Text)) {
-		return Amount{Thing: Thing(v.Text)}
+func (r *reader) amount(v *strict.Node) notices.Amount {
+	if slices.Contains(notices.Things, notices.Thing(v.Text)) {
+		return notices.Amount{Thing: notices.Thing(v.Text)}
 	}
 	if parts := amountPattern.FindStringSubmatch(v.Text); parts != nil {
 		if feet, _ := strconv.ParseFloat(parts[1], 64); feet > 0 {
-			return Amount{SquareFeet: feet}
+			return notices.Amount{SquareFeet: feet}
 		}
 	}
-	r.wrong(v, "is not an amount", "write square feet, such as 60 sq ft; or: "+suggestion(v.Text, "thing", wordsOf(Things)))
-	return Amount{}
+	r.wrong(v, "is not an amount", "write square feet, such as 60 sq ft; or: "+suggestion(v.Text, "thing", wordsOf(notices.Things)))
+	return notices.Amount{}
 }
 
 var gapPattern = regexp.MustCompile(`^([0-9]{1,4}(?:\.[0-9]+)?) *(ft|feet|m)$`)
@@ -186,7 +187,7 @@ var gapPattern = regexp.MustCompile(`^([0-9]{1,4}(?:\.[0-9]+)?) *(ft|feet|m)$`)
 const feetInMetre = 1 / 0.3048 // the international foot of 1959, by definition
 
 // gap is a distance in feet or metres.
-func (r *reader) gap(v *strict.Node) (Feet, bool) {
+func (r *reader) gap(v *strict.Node) (notices.Feet, bool) {
 	parts := gapPattern.FindStringSubmatch(v.Text)
 	if parts == nil {
 		r.wrong(v, "is not a distance", "write feet or metres, such as 14 ft or 4 m; leave gap out and write near: not_sure when nobody measured")
@@ -196,7 +197,7 @@ func (r *reader) gap(v *strict.Node) (Feet, bool) {
 	if parts[2] == "m" {
 		length *= feetInMetre
 	}
-	return Feet(length), true
+	return notices.Feet(length), true
 }
 
 func number(v *strict.Node) int {

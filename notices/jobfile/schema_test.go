@@ -1,4 +1,4 @@
-package notices
+package jobfile
 
 import (
 	"bytes"
@@ -63,7 +63,7 @@ func TestSketchFitsTheSchema(t *testing.T) {
 	if err := compiled(t, JobSchema()).Validate(editorSees([]byte(sketch))); err != nil {
 		t.Error(err)
 	}
-	_, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": sketch}), "jobs/a.yaml")
+	_, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": sketch}), afterAll, "jobs/a.yaml")
 	if len(problems) > 0 {
 		t.Errorf("have %v", problems)
 	}
@@ -79,7 +79,7 @@ func TestSchemaAgreesWithLoader(t *testing.T) {
 	job, programme := compiled(t, JobSchema()), compiled(t, ProgrammeSchema())
 	seen := map[bool]int{}
 	for _, a := range archives(t) {
-		_, problems := Load(a.fsys, a.files...)
+		_, problems := Load(a.fsys, afterAll, a.files...)
 		for file := range a.fsys {
 			validator := job
 			if file == ProgrammeFile {

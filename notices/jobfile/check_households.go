@@ -1,17 +1,19 @@
-package notices
+package jobfile
 
 import (
 	"fmt"
 	"slices"
+
+	"example.org/doorleaf/notices"
 )
 
 // checkExceptions: an exception is for the time in which a piece of work of this job, or a room, is shut; a piece of work has one.
-func checkExceptions(r *reader, job *Job) {
+func checkExceptions(r *reader, job *notices.Job) {
 	for i, h := range job.Households {
 		seen := map[string]bool{}
 		for j, e := range h.Except {
 			path := []any{"households", i, "except", j, "while"}
-			if slices.Contains(Areas, Area(e.While)) { // a room in which a sample failed
+			if slices.Contains(notices.Areas, notices.Area(e.While)) { // a room in which a sample failed
 				continue
 			}
 			if _, known := r.workNamed(job, e.While, path...); known && seen[e.While] {
@@ -23,7 +25,7 @@ func checkExceptions(r *reader, job *Job) {
 }
 
 // checkWaysOut: a way out ends in a door of the building, or nobody gets out by it in a fire.
-func checkWaysOut(r *reader, job *Job) {
+func checkWaysOut(r *reader, job *notices.Job) {
 	for i, h := range job.Households {
 		r.leadOut(job, h.Usual.WaysOut, "households", i, "ways_out")
 		for j, e := range h.Except {
@@ -32,7 +34,7 @@ func checkWaysOut(r *reader, job *Job) {
 	}
 }
 
-func (r *reader) leadOut(job *Job, ways [][]Place, path ...any) {
+func (r *reader) leadOut(job *notices.Job, ways [][]notices.Place, path ...any) {
 	list := r.at(path...)
 	if len(list.Items) != len(ways) {
 		return // some were not understood, which is reported
@@ -45,19 +47,19 @@ func (r *reader) leadOut(job *Job, ways [][]Place, path ...any) {
 }
 
 // leadsOutOf: a step of a way leads out of the building when it is one of its doors; while nobody has named those, when it is no door of a room.
-func leadsOutOf(job *Job) func(Place) bool {
-	return func(p Place) bool {
+func leadsOutOf(job *notices.Job) func(notices.Place) bool {
+	return func(p notices.Place) bool {
 		if len(job.Entries) > 0 {
-			return slices.Contains(job.Entries, Way(p))
+			return slices.Contains(job.Entries, notices.Way(p))
 		}
-		return slices.Contains(Ways, Way(p)) && !slices.Contains(innerWays, Way(p))
+		return slices.Contains(notices.Ways, notices.Way(p)) && !slices.Contains(innerWays, notices.Way(p))
 	}
 }
 
 // innerWays lead from room to room.
-var innerWays = []Way{"bathroom_door", "bedroom_door", "dining_room_door", "hall_door", "living_room_door", "room_door", "stairs"}
+var innerWays = []notices.Way{"bathroom_door", "bedroom_door", "dining_room_door", "hall_door", "living_room_door", "room_door", "stairs"}
 
-func entriesWritten(job *Job) string {
+func entriesWritten(job *notices.Job) string {
 	if len(job.Entries) == 0 {
 		return ", such as [hall_door, front_door]"
 	}
@@ -65,7 +67,7 @@ func entriesWritten(job *Job) string {
 }
 
 // checkLostDays: only a day on which the crew was to work can be lost.
-func checkLostDays(r *reader, job *Job) {
+func checkLostDays(r *reader, job *notices.Job) {
 	for i, w := range job.Work {
 		for j, l := range w.Lost {
 			if !l.Day.IsZero() && len(w.Days) > 0 && !slices.Contains(w.AllDays(), l.Day) {
@@ -75,9 +77,9 @@ func checkLostDays(r *reader, job *Job) {
 	}
 }
 
-func workDaysWritten(job *Job) string {
+func workDaysWritten(job *notices.Job) string {
 	text := " (work days:"
-	for _, d := range WorkDays(job.Work) {
+	for _, d := range notices.WorkDays(job.Work) {
 		text += " " + d.String()
 	}
 	return text + ")"

@@ -1,8 +1,10 @@
-package notices
+package jobfile
+
+import "example.org/doorleaf/notices"
 
 // checks compare keys of a job with each other, after all have been read. What could not be read is zero and has been reported, so each
 // check passes over it. Add a rule as a small function and a row here.
-var checks = []func(*reader, *Job){
+var checks = []func(*reader, *notices.Job){
 	checkCode,
 	checkIDs,
 	checkHours,
@@ -21,7 +23,8 @@ var checks = []func(*reader, *Job){
 	checkCleanAgain,
 	checkWipes,
 	checkClosed,
+	checkHappened,
 }
 
 // dayWritten is a day with its weekday, which is how people check a calendar.
-func dayWritten(d Date) string { return d.Weekday().String()[:3] + " " + d.String() }
+func dayWritten(d notices.Date) string { return d.Weekday().String()[:3] + " " + d.String() }

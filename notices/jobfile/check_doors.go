@@ -1,22 +1,23 @@
-package notices
+package jobfile
 
 import (
 	"slices"
 
+	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/strict"
 )
 
 // checkFacesOutsideOnly: only outside walls look at a street or a neighbour.
-func checkFacesOutsideOnly(r *reader, job *Job) {
+func checkFacesOutsideOnly(r *reader, job *notices.Job) {
 	for i, w := range job.Work {
-		if w.Where == Inside && len(w.Faces) > 0 {
+		if w.Where == notices.Inside && len(w.Faces) > 0 {
 			r.problem(r.at("work", i, "faces"), "faces is for work outside, and this is inside", "take faces out, or write where: outside")
 		}
 	}
 }
 
 // checkFacesKnown: a wall faces a side of the lot or a neighbour of the list, or nobody is asked to close windows.
-func checkFacesKnown(r *reader, job *Job) {
+func checkFacesKnown(r *reader, job *notices.Job) {
 	known := slices.Clone(lotSides)
 	for _, n := range job.Neighbours {
 		known = append(known, n.Address)

@@ -1,22 +1,24 @@
-package notices
+package jobfile
 
 import (
 	"fmt"
 	"slices"
 	"time"
+
+	"example.org/doorleaf/notices"
 )
 
 // checkHours: the crew arrives before it has cleaned.
-func checkHours(r *reader, job *Job) {
+func checkHours(r *reader, job *notices.Job) {
 	for i, w := range job.Work {
-		if w.CrewArrives != NoClock && w.CleanedBy != NoClock && w.CleanedBy <= w.CrewArrives {
+		if w.CrewArrives != notices.NoClock && w.CleanedBy != notices.NoClock && w.CleanedBy <= w.CrewArrives {
 			r.wrong(r.at("work", i, "cleaned_by"), fmt.Sprintf("is not after %s, when the crew arrives", w.CrewArrives), "write the afternoon as 13:00 and later, or correct crew_arrives")
 		}
 	}
 }
 
 // checkHoursExist: clocks skip an hour on one night in spring.
-func checkHoursExist(r *reader, job *Job) {
+func checkHoursExist(r *reader, job *notices.Job) {
 	zone, known := r.zone()
 	for i, w := range job.Work {
 		for _, d := range w.AllDays() {
@@ -28,8 +30,8 @@ func checkHoursExist(r *reader, job *Job) {
 	}
 }
 
-func (r *reader) exists(c Clock, d Date, zone *time.Location, path ...any) {
-	if c == NoClock {
+func (r *reader) exists(c notices.Clock, d notices.Date, zone *time.Location, path ...any) {
+	if c == notices.NoClock {
 		return
 	}
 	if _, ok := c.On(d, zone); !ok {
@@ -38,13 +40,13 @@ func (r *reader) exists(c Clock, d Date, zone *time.Location, path ...any) {
 }
 
 // checkRainDays: a rain day comes instead of the days, not among or before them.
-func checkRainDays(r *reader, job *Job) {
+func checkRainDays(r *reader, job *notices.Job) {
 	for i, w := range job.Work {
 		if w.RainDay.IsZero() || len(w.Days) == 0 {
 			continue
 		}
 		at := r.at("work", i, "rain_day")
-		first := slices.MinFunc(w.Days, Date.Compare)
+		first := slices.MinFunc(w.Days, notices.Date.Compare)
 		switch {
 		case slices.Contains(w.Days, w.RainDay):
 			r.wrong(at, "is one of the days themselves", "choose a day that can stand in for a rained-out one")

@@ -1,4 +1,4 @@
-package notices
+package jobfile
 
 import (
 	"flag"
@@ -14,6 +14,7 @@ import (
 	"testing/fstest"
 	"time"
 
+	"example.org/doorleaf/notices"
 	"golang.org/x/tools/txtar"
 	"pgregory.net/rapid"
 )
@@ -59,6 +60,9 @@ neighbours:
   - {id: n16, address: 16 Alder Court, gap: 4 m, languages: unknown}
 `
 
+// afterAll is a moment by which everything in the tests' job files has happened.
+var afterAll = time.Date(2036, time.January, 1, 12, 0, 0, 0, time.UTC)
+
 func folder(programme string, jobs map[string]string) fstest.MapFS {
 	fsys := fstest.MapFS{ProgrammeFile: {Data: []byte(programme)}}
 	for file, text := range jobs {
@@ -68,38 +72,38 @@ func folder(programme string, jobs map[string]string) fstest.MapFS {
 }
 
 func TestLoadWholeJob(t *testing.T) {
-	jobs, problems := Load(folder(testProgramme, map[string]string{"jobs/alder-14.yaml": testJob}), "jobs/alder-14.yaml")
+	jobs, problems := Load(folder(testProgramme, map[string]string{"jobs/alder-14.yaml": testJob}), afterAll, "jobs/alder-14.yaml")
 	if len(problems) > 0 || len(jobs) != 1 {
 		t.Fatalf("%d jobs, problems:\n%v", len(jobs), problems)
 	}
-	day := func(d int) Date { return Date{2027, time.May, d} }
-	want := Job{
-		Programme: Programme{
-			Name: "Larkfield Home Repair", Phone: "5550100", PhoneSpeaks: []Language{"en", "es"}, Base: "https://example.org/L",
-			Languages: []Language{"en", "es", "vi"}, TimeZone: "America/Chicago", Paper: Letter,
+	day := func(d int) notices.Date { return notices.Date{Year: 2027, Month: time.May, Day: d} }
+	want := notices.Job{
+		Programme: notices.Programme{
+			Name: "Larkfield Home Repair", Phone: "5550100", PhoneSpeaks: []notices.Language{"en", "es"}, Base: "https://example.org/L",
+			Languages: []notices.Language{"en", "es", "vi"}, TimeZone: "America/Chicago", Paper: notices.Letter,
 		},
-		File: "jobs/alder-14.yaml", Code: "alder-14", Address: "14 Alder Court, Larkfield", State: "MN", Built: 1931, Owner: LivesHere,
-		AnyonePaid: No, FederalAid: Unknown, CheckedBy: ClearanceTest, LeadWork: Unknown, Emergency: Unknown, Asked: true,
-		OnTheDay: Contact{Name: "Rosa", Phone: "6125550142", Speaks: []Language{"en", "es"}},
-		Work: []Work{
+		File: "jobs/alder-14.yaml", Code: "alder-14", Address: "14 Alder Court, Larkfield", State: "MN", Built: 1931, Owner: notices.LivesHere,
+		AnyonePaid: notices.No, FederalAid: notices.Unknown, CheckedBy: notices.ClearanceTest, LeadWork: notices.Unknown, Emergency: notices.Unknown, Asked: true,
+		OnTheDay: notices.Contact{Name: "Rosa", Phone: "6125550142", Speaks: []notices.Language{"en", "es"}},
+		Work: []notices.Work{
 			{
-				ID: "porch", Where: Outside, Area: "front_porch", Task: "scrape_and_paint", Parts: []Part{"railings", "trim"},
-				HowMuch: Amount{SquareFeet: 60}, Faces: []string{"street", "12 Alder Court"}, Storey: 1, Days: []Date{day(8), day(9)},
-				CrewArrives: 8 * 60, CleanedBy: 16*60 + 30, RainDay: day(15), WaysIn: []Way{"front_door"}, Nightly: Unknown, HasWindows: Unknown,
+				ID: "porch", Where: notices.Outside, Area: "front_porch", Task: "scrape_and_paint", Parts: []notices.Part{"railings", "trim"},
+				HowMuch: notices.Amount{SquareFeet: 60}, Faces: []string{"street", "12 Alder Court"}, Storey: 1, Days: []notices.Date{day(8), day(9)},
+				CrewArrives: 8 * 60, CleanedBy: 16*60 + 30, RainDay: day(15), WaysIn: []notices.Way{"front_door"}, Nightly: notices.Unknown, HasWindows: notices.Unknown,
 			},
 			{
-				ID: "hall", Where: Inside, Area: "hallway", Task: "sand", HowMuch: Amount{Thing: "a_door"}, Days: []Date{day(11)},
-				CrewArrives: 8 * 60, CleanedBy: 15*60 + 30, WaysIn: []Way{"front_door", "kitchen_door", "stairs"}, Nightly: Unknown, HasWindows: Unknown,
+				ID: "hall", Where: notices.Inside, Area: "hallway", Task: "sand", HowMuch: notices.Amount{Thing: "a_door"}, Days: []notices.Date{day(11)},
+				CrewArrives: 8 * 60, CleanedBy: 15*60 + 30, WaysIn: []notices.Way{"front_door", "kitchen_door", "stairs"}, Nightly: notices.Unknown, HasWindows: notices.Unknown,
 			},
 		},
-		Households: []Household{{
-			ID: "h1", Name: "The Lam family", Languages: []Language{"vi"}, PhoneLanguage: "vi", ChildUnder6: Yes, Pets: []Pet{"cat"},
-			Usual:  Usual{WaysOut: [][]Place{{"back_door"}}, Bed: "bed", Bath: "bathroom", Kitchen: "kitchen"},
-			Except: []Exception{{"hall", Usual{SleepsAt: "Grandma's"}}},
+		Households: []notices.Household{{
+			ID: "h1", Name: "The Lam family", Languages: []notices.Language{"vi"}, PhoneLanguage: "vi", ChildUnder6: notices.Yes, Pets: []notices.Pet{"cat"},
+			Usual:  notices.Usual{WaysOut: [][]notices.Place{{"back_door"}}, Bed: "bed", Bath: "bathroom", Kitchen: "kitchen"},
+			Except: []notices.Exception{{While: "hall", Usual: notices.Usual{SleepsAt: "Grandma's"}}},
 		}},
-		Neighbours: []Neighbour{
-			{ID: "n12", Address: "12 Alder Court", Kind: OneHome, Gap: 14.5, GapKnown: true, Near: NotSure, Languages: []Language{"es"}, Homes: 2},
-			{ID: "n16", Address: "16 Alder Court", Kind: OneHome, Gap: jobs[0].Neighbours[1].Gap, GapKnown: true, Near: NotSure, Homes: 1},
+		Neighbours: []notices.Neighbour{
+			{ID: "n12", Address: "12 Alder Court", Kind: notices.OneHome, Gap: 14.5, GapKnown: true, Near: notices.NotSure, Languages: []notices.Language{"es"}, Homes: 2},
+			{ID: "n16", Address: "16 Alder Court", Kind: notices.OneHome, Gap: jobs[0].Neighbours[1].Gap, GapKnown: true, Near: notices.NotSure, Homes: 1},
 		},
 	}
 	// 4 m are 13 ft 1.48 in: NIST Special Publication 811, appendix B.9, 1 ft = 0.3048 m, from memory.
@@ -131,22 +135,34 @@ households:
 neighbours: [{id: n, address: 12 Alder Court, kind: day_care, gap: 9 ft}]
 openings: [{id: w1, what: vent, area: kitchen, storey: 2, work: p, gap: 12.5 ft}]
 `
-	jobs, problems := Load(folder(testProgramme+"stricter: {window_reach: 30}\n", map[string]string{"jobs/a.yaml": text}), "jobs/a.yaml")
+	jobs, problems := Load(folder(testProgramme+"stricter: {window_reach: 30}\n", map[string]string{"jobs/a.yaml": text}), afterAll, "jobs/a.yaml")
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
 	job := jobs[0]
 	got := []any{job.City, job.Emergency, job.Entries, job.Pamphlet, job.Openings, job.Programme.Stricter}
 	want := []any{
-		"San Francisco", No, []Way{"front_door", "back_door"}, Pamphlet{Date{2027, time.April, 20}, Mailed},
-		[]Opening{{ID: "w1", What: "vent", Area: "kitchen", Storey: 2, Work: "p", Gap: 12.5, GapKnown: true}}, map[string]float64{"window_reach": 30},
+		"San Francisco", notices.No, []notices.Way{"front_door", "back_door"}, notices.Pamphlet{Given: notices.Date{Year: 2027, Month: time.April, Day: 20}, How: notices.Mailed},
+		[]notices.Opening{{ID: "w1", What: "vent", Area: "kitchen", Storey: 2, Work: "p", Gap: 12.5, GapKnown: true}}, map[string]float64{"window_reach": 30},
 	}
 	w, h := job.Work[0], job.Households[0]
 	got = append(got, w.PartShare, w.Nightly, w.LotLine, w.LotLineKnown, w.Tests, h.Usual, h.Elsewhere, job.Neighbours[0].Kind)
-	want = append(want, 8, Yes, Feet(6), true, []Test{{"laboratory_certified_sampler", SomeSurfaces, NotClear}}, Usual{Bed: "bed", Away: Yes},
-		Elsewhere{"Lakeside Inn", "taxi", "owner", "we_fetch", "boarded", "crew_has_one"}, DayCare)
+	want = append(want, 8, notices.Yes, notices.Feet(6), true, []notices.Test{{How: "laboratory_certified_sampler", Covers: notices.SomeSurfaces, Result: notices.NotClear}}, notices.Usual{Bed: "bed", Away: notices.Yes},
+		notices.Elsewhere{Where: "Lakeside Inn", Travel: "taxi", PaidBy: "owner", Medicines: "we_fetch", Pets: "boarded", Keys: "crew_has_one"}, notices.DayCare)
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("have %+v\nwant %+v", got, want)
+	}
+}
+
+// The day is that of the programme: half past eleven at night in Chicago, when it is already the next day in Greenwich.
+func TestNothingHappensAfterToday(t *testing.T) {
+	now := time.Date(2027, time.May, 14, 4, 30, 0, 0, time.UTC)
+	for day, refused := range map[string]bool{"2027-05-13": false, "2027-05-14": true} {
+		text := strings.Replace(testJob, "households:", "checks: [{work: hall, on: "+day+", by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]\nwipes: [{work: hall, room: hallway, surface: floor, lab_date: "+day+", result: 1 ug/ft2}]\npamphlet: {given: "+day+", how: signed}\nhouseholds:", 1)
+		_, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": text}), now, "jobs/a.yaml")
+		if refused != (len(problems) == 3 && strings.Contains(problems.Error(), "is after today, Thu 2027-05-13")) || !refused && len(problems) > 0 {
+			t.Errorf("%s has the problems %v", day, problems)
+		}
 	}
 }
 
@@ -162,18 +178,18 @@ work:
 households: [{id: h, name: Lam, languages: unknown, sleeps_at: Grandma's}]
 neighbours: [{id: n, address: 12 Alder Court}]
 `
-	jobs, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": least}), "jobs/a.yaml")
+	jobs, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": least}), afterAll, "jobs/a.yaml")
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
 	j := jobs[0]
-	if j.Built != 0 || j.Owner != "" || j.AnyonePaid != Unknown || j.FederalAid != Unknown || j.CheckedBy != NotDecided || j.Emergency != Unknown || j.Work[0].Nightly != Unknown || j.Work[0].LotLineKnown {
+	if j.Built != 0 || j.Owner != "" || j.AnyonePaid != notices.Unknown || j.FederalAid != notices.Unknown || j.CheckedBy != notices.NotDecided || j.Emergency != notices.Unknown || j.Work[0].Nightly != notices.Unknown || j.Work[0].LotLineKnown {
 		t.Errorf("house: %+v", j)
 	}
-	if h := j.Households[0]; h.Languages != nil || h.ChildUnder6 != Unknown {
+	if h := j.Households[0]; h.Languages != nil || h.ChildUnder6 != notices.Unknown {
 		t.Errorf("household: %+v", h)
 	}
-	if n := j.Neighbours[0]; n.GapKnown || n.Near != NotSure || n.Languages != nil || n.Homes != 1 {
+	if n := j.Neighbours[0]; n.GapKnown || n.Near != notices.NotSure || n.Languages != nil || n.Homes != 1 {
 		t.Errorf("neighbour: %+v", n)
 	}
 }
@@ -189,7 +205,7 @@ type archive struct {
 }
 
 func archives(t *testing.T) []archive {
-	paths, _ := filepath.Glob("../testdata/problems/*.txtar")
+	paths, _ := filepath.Glob("../../testdata/problems/*.txtar")
 	if len(paths) == 0 {
 		t.Fatal("no archives in testdata/problems")
 	}
@@ -241,7 +257,7 @@ func unpacked(t *testing.T, path string, parsed *txtar.Archive) archive {
 func TestProblems(t *testing.T) {
 	for _, a := range archives(t) {
 		t.Run(strings.TrimSuffix(filepath.Base(a.path), ".txtar"), func(t *testing.T) {
-			_, problems := Load(a.fsys, a.files...)
+			_, problems := Load(a.fsys, afterAll, a.files...)
 			have := problems.Error() + "\n"
 			if *update {
 				a.write(t, have)
@@ -349,7 +365,7 @@ func TestMessagesAreForPeople(t *testing.T) {
 
 func TestOverLongFile(t *testing.T) {
 	long := testJob + strings.Repeat("# a long story\n", 20_000)
-	_, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": long}), "jobs/a.yaml")
+	_, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": long}), afterAll, "jobs/a.yaml")
 	if len(problems) != 1 || !strings.Contains(problems.Error(), "longer than 256 KB") {
 		t.Errorf("have %v", problems)
 	}
@@ -358,7 +374,7 @@ func TestOverLongFile(t *testing.T) {
 // TestProgrammeProblemsLeaveNoJobs: what a sheet says hangs on programme.yaml.
 func TestProgrammeProblemsLeaveNoJobs(t *testing.T) {
 	fsys := folder(strings.Replace(testProgramme, "https:", "http:", 1), map[string]string{"jobs/a.yaml": testJob})
-	if jobs, problems := Load(fsys, "jobs/a.yaml"); len(jobs) > 0 || len(problems) != 1 {
+	if jobs, problems := Load(fsys, afterAll, "jobs/a.yaml"); len(jobs) > 0 || len(problems) != 1 {
 		t.Errorf("%d jobs, problems %v", len(jobs), problems)
 	}
 }
@@ -371,7 +387,7 @@ func TestNamesArriveAsTyped(t *testing.T) {
 	for _, name := range names {
 		for _, written := range []string{"'" + strings.ReplaceAll(name, "'", "''") + "'", `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(name) + `"`} {
 			job := strings.Replace(testJob, "name: The Lam family", "name: "+written, 1)
-			jobs, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": job}), "jobs/a.yaml")
+			jobs, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": job}), afterAll, "jobs/a.yaml")
 			if len(problems) > 0 {
 				t.Errorf("%s: %v", written, problems)
 			} else if have := jobs[0].Households[0].Name; have != name {
@@ -392,9 +408,9 @@ func TestPlainValuesArriveAsTyped(t *testing.T) {
 }
 
 func TestMarksAndLineEndsOfOtherEditors(t *testing.T) {
-	want, _ := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": testJob}), "jobs/a.yaml")
+	want, _ := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": testJob}), afterAll, "jobs/a.yaml")
 	windows := "\uFEFF" + strings.ReplaceAll(testJob, "\n", "\r\n")
-	have, problems := Load(folder("\uFEFF---\n"+testProgramme, map[string]string{"jobs/a.yaml": windows}), `jobs\a.yaml`)
+	have, problems := Load(folder("\uFEFF---\n"+testProgramme, map[string]string{"jobs/a.yaml": windows}), afterAll, `jobs\a.yaml`)
 	if len(problems) > 0 || !reflect.DeepEqual(have, want) {
 		t.Errorf("have %+v, problems %v", have, problems)
 	}
@@ -435,7 +451,7 @@ func TestHouseNumber(t *testing.T) {
 	for address, want := range map[string]string{
 		"14 Alder Court": "14", "14B Alder Court": "14B", "14-16 Alder Court": "14-16", "12 1/2 Elm": "12 1/2", "W350N5337 Road X": "W350N5337", "Alder Court 14": "", "": "",
 	} {
-		if have := (Job{Address: address}).HouseNumber(); have != want {
+		if have := (notices.Job{Address: address}).HouseNumber(); have != want {
 			t.Errorf("%s: have %q, want %q", address, have, want)
 		}
 	}
@@ -445,7 +461,7 @@ func TestNearest(t *testing.T) {
 	for text, want := range map[string]string{
 		"hallwey": "hallway", "Hallway": "hallway", "front bedroom": "front_bedroom", "hall": "hallway", "kithcen": "kitchen", "xyz": "", "": "", "a": "",
 	} {
-		if have, _ := Nearest(text, wordsOf(Areas)); have != want {
+		if have, _ := Nearest(text, wordsOf(notices.Areas)); have != want {
 			t.Errorf("%q: have %q, want %q", text, have, want)
 		}
 	}
@@ -454,7 +470,7 @@ func TestNearest(t *testing.T) {
 // FuzzLoad: whatever stands in a file, loading ends, and each problem has a place in a named file.
 func FuzzLoad(f *testing.F) {
 	f.Add([]byte(testJob))
-	paths, _ := filepath.Glob("../testdata/problems/*.txtar")
+	paths, _ := filepath.Glob("../../testdata/problems/*.txtar")
 	for _, path := range paths {
 		if parsed, err := txtar.ParseFile(path); err == nil {
 			for _, file := range parsed.Files {
@@ -467,7 +483,7 @@ func FuzzLoad(f *testing.F) {
 
 func loadsAnything(t interface{ Fatalf(string, ...any) }, src []byte) {
 	fsys := fstest.MapFS{ProgrammeFile: {Data: src}, "jobs/a.yaml": {Data: src}}
-	_, problems := Load(fsys, "jobs/a.yaml")
+	_, problems := Load(fsys, afterAll, "jobs/a.yaml")
 	if len(problems) == 0 {
 		t.Fatalf("no file is both a programme and a job")
 	}
@@ -507,7 +523,7 @@ func costlyFiles() map[string]string {
 
 func TestCostlyFilesAreRefused(t *testing.T) {
 	for name, text := range costlyFiles() {
-		if _, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": text}), "jobs/a.yaml"); len(problems) == 0 {
+		if _, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": text}), afterAll, "jobs/a.yaml"); len(problems) == 0 {
 			t.Errorf("%s: no problems", name)
 		}
 	}
@@ -518,7 +534,7 @@ func BenchmarkCostlyFiles(b *testing.B) {
 	for name, text := range costlyFiles() {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				Load(folder(testProgramme, map[string]string{"jobs/a.yaml": text}), "jobs/a.yaml")
+				Load(folder(testProgramme, map[string]string{"jobs/a.yaml": text}), afterAll, "jobs/a.yaml")
 			}
 		})
 	}
@@ -534,11 +550,11 @@ func manyKeys() string {
 
 // Languages go by tag, by English name, and Chinese by its tag without a script too; other spellings are no languages.
 func TestLanguageNamed(t *testing.T) {
-	for text, want := range map[string]Language{
+	for text, want := range map[string]notices.Language{
 		"ar": "ar", "Arabic": "ar", "RU": "ru", "russian": "ru", "zh-Hans": "zh-Hans", "ZH-HANS": "zh-Hans", "zh": "zh-Hans", "Chinese": "zh-Hans",
 		"zh-Hant": "", "zh-CN": "", "zh_Hans": "", "Mandarin": "", "": "", "-": "",
 	} {
-		if got, known := LanguageNamed(text); got != want || known != (want != "") {
+		if got, known := notices.LanguageNamed(text); got != want || known != (want != "") {
 			t.Errorf("%q is %q, %v; want %q", text, got, known, want)
 		}
 	}

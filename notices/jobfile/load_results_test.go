@@ -1,10 +1,12 @@
-package notices
+package jobfile
 
 import (
 	"math"
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"example.org/doorleaf/notices"
 )
 
 // Worked examples: 100 cm2 are 0.1076 ft2 and 36 sq in are 0.25 ft2 (by definition of inch and foot: 144 square inches, 929.0304 square centimetres).
@@ -44,7 +46,7 @@ func TestResultsThatAreRefused(t *testing.T) {
 	}
 }
 
-func readWipe(t *testing.T, result string) Wipe {
+func readWipe(t *testing.T, result string) notices.Wipe {
 	t.Helper()
 	job, problems := wipeJob(result)
 	if len(problems) > 0 {
@@ -77,15 +79,15 @@ work:
 households: []
 `
 
-func endOf(add string) (Job, Problems) {
-	jobs, problems := Load(fstest.MapFS{ProgrammeFile: {Data: []byte(endProgramme)}, "jobs/job.yaml": {Data: []byte(endJob + add)}}, "jobs/job.yaml")
+func endOf(add string) (notices.Job, Problems) {
+	jobs, problems := Load(fstest.MapFS{ProgrammeFile: {Data: []byte(endProgramme)}, "jobs/job.yaml": {Data: []byte(endJob + add)}}, afterAll, "jobs/job.yaml")
 	if len(problems) > 0 {
-		return Job{}, problems
+		return notices.Job{}, problems
 	}
 	return jobs[0], nil
 }
 
-func wipeJob(result string) (Job, Problems) {
+func wipeJob(result string) (notices.Job, Problems) {
 	return endOf("wipes:\n  - {work: hall, room: hallway, surface: floor, lab_date: 2027-05-12, result: \"" + result + "\"}\n")
 }
 

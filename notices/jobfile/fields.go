@@ -1,8 +1,9 @@
-package notices
+package jobfile
 
 import (
 	"strings"
 
+	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/strict"
 )
 
@@ -60,7 +61,7 @@ func wordsOf[W ~string](words []W, more ...W) []string {
 // languageWords are all that LanguageNamed knows: first the tags, then the names.
 func languageWords() []string {
 	var tags, names []string
-	for _, l := range Languages {
+	for _, l := range notices.Languages {
 		tags = append(tags, string(l.Tag))
 		if short, _, more := strings.Cut(string(l.Tag), "-"); more {
 			tags = append(tags, short)
@@ -91,12 +92,12 @@ const (
 	codePattern = `^[a-z0-9][a-z0-9-]{0,39}$`
 )
 
-var answers = wordsOf([]Answer{Yes, No, Unknown})
+var answers = wordsOf([]notices.Answer{notices.Yes, notices.No, notices.Unknown})
 
 // rooms are those that serve a need.
-func rooms(need Need) []string {
+func rooms(need notices.Need) []string {
 	var names []string
-	for _, r := range Rooms {
+	for _, r := range notices.Rooms {
 		if r.Meets == need {
 			names = append(names, string(r.Name))
 		}

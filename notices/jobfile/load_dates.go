@@ -1,4 +1,4 @@
-package notices
+package jobfile
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/strict"
 )
 
@@ -18,8 +19,8 @@ var (
 
 const dateAdvice = "write year, month and day as YYYY-MM-DD, such as 2027-05-08"
 
-func (r *reader) dates(v *strict.Node) []Date {
-	var days []Date
+func (r *reader) dates(v *strict.Node) []notices.Date {
+	var days []notices.Date
 	for _, item := range v.Items {
 		if d := r.date(item); !d.IsZero() {
 			days = append(days, d)
@@ -29,26 +30,26 @@ func (r *reader) dates(v *strict.Node) []Date {
 }
 
 // date is YYYY-MM-DD, with a weekday before or after it as a check on the writer's calendar. It is zero when it was not understood.
-func (r *reader) date(v *strict.Node) Date {
+func (r *reader) date(v *strict.Node) notices.Date {
 	parts := datedPattern.FindStringSubmatch(v.Text)
 	if parts == nil || parts[1] != "" && parts[3] != "" {
 		r.wrong(v, "is not a date", otherDate(v.Text))
-		return Date{}
+		return notices.Date{}
 	}
-	d, err := ParseDate(parts[2])
+	d, err := notices.ParseDate(parts[2])
 	if err != nil {
 		r.wrong(v, "is not in the calendar", monthAdvice(parts[2]))
-		return Date{}
+		return notices.Date{}
 	}
 	if d.Year < 2000 || d.Year > 2100 {
 		r.wrong(v, "is not in our time", "check the year")
-		return Date{}
+		return notices.Date{}
 	}
 	r.weekday(v, d, parts[1]+parts[3])
 	return d
 }
 
-func (r *reader) weekday(v *strict.Node, d Date, written string) {
+func (r *reader) weekday(v *strict.Node, d notices.Date, written string) {
 	right := d.Weekday().String()
 	switch {
 	case written == "" || strings.EqualFold(written, right) || strings.EqualFold(written, right[:3]):
@@ -105,7 +106,7 @@ func otherDate(text string) string {
 func proposal(year, month, day string) string {
 	m, _ := strconv.Atoi(month)
 	n, _ := strconv.Atoi(day)
-	d, err := ParseDate(fmt.Sprintf("%s-%02d-%02d", year, m, n))
+	d, err := notices.ParseDate(fmt.Sprintf("%s-%02d-%02d", year, m, n))
 	if err != nil {
 		return dateAdvice
 	}
@@ -117,12 +118,12 @@ var (
 	looseClock = regexp.MustCompile(`^(?i)([0-9]{1,2})(?:[:.]([0-9]{2}))? *([ap])?\.?(?:m\.?)?$`)
 )
 
-func (r *reader) clock(v *strict.Node) Clock {
+func (r *reader) clock(v *strict.Node) notices.Clock {
 	if !clockShape.MatchString(v.Text) {
 		r.wrong(v, "is not a time of day", otherClock(v.Text))
-		return NoClock
+		return notices.NoClock
 	}
-	c, _ := ParseClock(v.Text)
+	c, _ := notices.ParseClock(v.Text)
 	return c
 }
 

@@ -1,47 +1,48 @@
-package notices
+package jobfile
 
 import (
 	"fmt"
 
+	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/strict"
 )
 
 // ProgrammeFields are the keys of programme.yaml.
 var ProgrammeFields = fieldsOf(programmeRows)
 
-var programmeRows = []row[Programme]{
+var programmeRows = []row[notices.Programme]{
 	{Field{Key: "name", Holds: HoldsOneLine, Required: true, Question: "What do people in town call your programme?", Example: "Larkfield Home Repair"},
-		func(r *reader, v *strict.Node, p *Programme) { p.Name = r.name(v) }},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.Name = r.name(v) }},
 	{Field{Key: "phone", Holds: HoldsOneLine, Required: true, Question: "Which number can neighbours and families ring?", Example: "555-0100"},
-		func(r *reader, v *strict.Node, p *Programme) { p.Phone = r.phone(v) }},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.Phone = r.phone(v) }},
 	{Field{Key: "phone_speaks", Holds: HoldsList, Required: true, Min: 1, Question: "Which languages does somebody answer that phone in?", Example: "[en, es]",
 		Noun: "language", Words: languageWords(), Pattern: languagePattern()},
-		func(r *reader, v *strict.Node, p *Programme) { p.PhoneSpeaks = r.languages(v) }},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.PhoneSpeaks = r.languages(v) }},
 	{Field{Key: "base", Holds: HoldsOneLine, Required: true, Question: "Under which web address will you put the pages?", Example: "https://example.org/L",
 		Pattern: `^[Hh][Tt][Tt][Pp][Ss]://`},
-		func(r *reader, v *strict.Node, p *Programme) { p.Base = r.base(v) }},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.Base = r.base(v) }},
 	{Field{Key: "languages", Holds: HoldsList, Required: true, Min: 1, Question: "In which languages shall every page exist? Take all that your families and streets read, and English.",
 		Example: "[en, es, vi]", Noun: "language", Words: languageWords(), Pattern: languagePattern()},
-		func(r *reader, v *strict.Node, p *Programme) { p.Languages = r.pageLanguages(v) }},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.Languages = r.pageLanguages(v) }},
 	{Field{Key: "time_zone", Holds: HoldsOneLine, Required: true, Question: "In which time zone do you work?", Example: "America/Chicago",
 		Words: homeZones, Pattern: `^[A-Za-z]+/`},
-		func(r *reader, v *strict.Node, p *Programme) { p.TimeZone = r.timeZone(v) }},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.TimeZone = r.timeZone(v) }},
 	{Field{Key: "paper", Holds: HoldsOneLine, Question: "Which paper is in your printer?", Example: "letter",
-		Noun: "paper", Words: wordsOf([]Paper{Letter, A4})},
-		func(r *reader, v *strict.Node, p *Programme) { p.Paper = Paper(v.Text) }},
+		Noun: "paper", Words: wordsOf([]notices.Paper{notices.Letter, notices.A4})},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.Paper = notices.Paper(v.Text) }},
 	{Field{Key: "larger_paper", Holds: HoldsList, Question: "Which larger paper can a copy shop print for you? Signs that are read from afar then need no joining.", Example: "[11x17]",
-		Noun: "paper", Words: wordsOf([]Paper{Tabloid})},
-		func(r *reader, v *strict.Node, p *Programme) { p.LargerPaper = listOf[Paper](v) }},
+		Noun: "paper", Words: wordsOf([]notices.Paper{notices.Tabloid})},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.LargerPaper = listOf[notices.Paper](v) }},
 	{Field{Key: "large_print", Holds: HoldsOneLine, Question: "Shall letters be in large print, on more paper?", Example: "no",
-		Noun: "answer", Words: wordsOf([]Answer{Yes, No})},
-		func(r *reader, v *strict.Node, p *Programme) { p.LargePrint = v.Text == string(Yes) }},
+		Noun: "answer", Words: wordsOf([]notices.Answer{notices.Yes, notices.No})},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.LargePrint = v.Text == string(notices.Yes) }},
 	{Field{Key: "unchecked_translations", Holds: HoldsOneLine, Question: "What shall happen to a translation that no fluent speaker has checked yet?", Example: "print_marked",
 		Noun: "choice", Words: []string{"print_marked", "refuse"}},
-		func(r *reader, v *strict.Node, p *Programme) { p.RefuseDrafts = v.Text == "refuse" }},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.RefuseDrafts = v.Text == "refuse" }},
 	{Field{Key: "result_takes", Holds: HoldsNumber, Question: "How many business days does your laboratory take?", Example: "2", Min: 1, Max: 60},
-		func(r *reader, v *strict.Node, p *Programme) { p.ResultTakes = number(v) }},
+		func(r *reader, v *strict.Node, p *notices.Programme) { p.ResultTakes = number(v) }},
 	{Field{Key: "stricter", Holds: HoldsObject, Question: "Does your programme want to be stricter than the rules?", Fields: fieldsOf(stricterRows())},
-		func(r *reader, v *strict.Node, p *Programme) {
+		func(r *reader, v *strict.Node, p *notices.Programme) {
 			p.Stricter = map[string]float64{}
 			readObject(r, v, stricterRows(), &p.Stricter)
 		}},
@@ -50,7 +51,7 @@ var programmeRows = []row[Programme]{
 // stricterRows has a row for each figure that a programme may set for itself.
 func stricterRows() []row[map[string]float64] {
 	var rows []row[map[string]float64]
-	for _, rule := range Settable {
+	for _, rule := range notices.Settable {
 		rows = append(rows, row[map[string]float64]{
 			Field{Key: rule.Name, Holds: HoldsNumber, Question: fmt.Sprintf("Instead of %v %s?", rule.Value, rule.Unit), Example: fmt.Sprint(2 * rule.Value), Min: 1, Max: 1000},
 			func(r *reader, v *strict.Node, own *map[string]float64) { r.stricter(v, rule, *own) },
@@ -60,7 +61,7 @@ func stricterRows() []row[map[string]float64] {
 }
 
 // stricter refuses a figure that is looser than the rule.
-func (r *reader) stricter(v *strict.Node, rule Rule, own map[string]float64) {
+func (r *reader) stricter(v *strict.Node, rule notices.Rule, own map[string]float64) {
 	value := float64(number(v))
 	if value != rule.Value && !rule.IsStricter(value) {
 		r.wrong(v, fmt.Sprintf("is looser than the rule, which has %v %s (%s)", rule.Value, rule.Unit, rule.Source()), "write a stricter figure, or take the line out")

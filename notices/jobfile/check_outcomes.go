@@ -1,9 +1,13 @@
-package notices
+package jobfile
 
-import "fmt"
+import (
+	"fmt"
+
+	"example.org/doorleaf/notices"
+)
 
 // checkResults: what a check found is about work of this job, and comes after it.
-func checkResults(r *reader, job *Job) {
+func checkResults(r *reader, job *notices.Job) {
 	for i, c := range job.Checks {
 		w, known := r.workNamed(job, c.Work, "checks", i, "work")
 		if !known || c.On.IsZero() {
@@ -15,16 +19,16 @@ func checkResults(r *reader, job *Job) {
 		case first.IsZero():
 		case c.On.Compare(first) < 0:
 			r.wrong(at, fmt.Sprintf("is before the work starts on %s", dayWritten(first)), "correct the day, or take the check out until the work is done")
-		case c.Result == Passed && c.On.Compare(last) < 0:
+		case c.Result == notices.Passed && c.On.Compare(last) < 0:
 			r.wrong(at, fmt.Sprintf("is before the last day of the work, %s", dayWritten(last)), "check again after that day; or take the days that nobody needed out of the work")
 		}
 	}
 }
 
 // checkCleanAgain: cleaning again follows a check that failed.
-func checkCleanAgain(r *reader, job *Job) {
+func checkCleanAgain(r *reader, job *notices.Job) {
 	for i, c := range job.Checks {
-		if c.Result == Passed && len(c.Again) > 0 {
+		if c.Result == notices.Passed && len(c.Again) > 0 {
 			r.problem(r.at("checks", i, "clean_again"), "clean_again is for a check that failed, and this one passed", "take clean_again out, or write result: failed")
 			continue
 		}
@@ -37,7 +41,7 @@ func checkCleanAgain(r *reader, job *Job) {
 }
 
 // checkWipes: a dust sample is about work of this job, and its report comes after the work has started.
-func checkWipes(r *reader, job *Job) {
+func checkWipes(r *reader, job *notices.Job) {
 	for i, wipe := range job.Wipes {
 		w, known := r.workNamed(job, wipe.Work, "wipes", i, "work")
 		if first, _ := firstAndLast(w.Days); known && !first.IsZero() && !wipe.Lab.IsZero() && wipe.Lab.Compare(first) < 0 {
@@ -47,8 +51,8 @@ func checkWipes(r *reader, job *Job) {
 }
 
 // checkClosed: a job is not over while people have to be kept out of anything.
-func checkClosed(r *reader, job *Job) {
-	if job.Closed != Yes {
+func checkClosed(r *reader, job *notices.Job) {
+	if job.Closed != notices.Yes {
 		return
 	}
 	for _, w := range job.OpenWork() {
@@ -57,7 +61,7 @@ func checkClosed(r *reader, job *Job) {
 }
 
 // workNamed finds the work that an entry is about.
-func (r *reader) workNamed(job *Job, id string, path ...any) (Work, bool) {
+func (r *reader) workNamed(job *notices.Job, id string, path ...any) (notices.Work, bool) {
 	var ids []string
 	for _, w := range job.Work {
 		if w.ID == id {
@@ -70,13 +74,13 @@ func (r *reader) workNamed(job *Job, id string, path ...any) (Work, bool) {
 	if id != "" {
 		r.wrong(r.at(path...), "is not the id of any work", suggestion(id, "work", ids))
 	}
-	return Work{}, false
+	return notices.Work{}, false
 }
 
 // firstAndLast are the first and last planned day, in whatever order the file has them; zero when there is none.
-func firstAndLast(planned []Date) (first, last Date) {
+func firstAndLast(planned []notices.Date) (first, last notices.Date) {
 	if days := inOrder(planned); len(days) > 0 {
 		return days[0], days[len(days)-1]
 	}
-	return Date{}, Date{}
+	return notices.Date{}, notices.Date{}
 }

@@ -1,10 +1,11 @@
-package notices
+package jobfile
 
 import (
 	"math"
 	"regexp"
 	"strconv"
 
+	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/strict"
 )
 
@@ -18,7 +19,7 @@ var wipeParts = regexp.MustCompile(`^(<?) *([0-9]+(?:\.[0-9]+)?) *(?:ug|µg|μg|
 var inSquareFoot = map[string]float64{"sq ft": 1, "ft2": 1, "sq in": 144, "in2": 144, "cm2": 929.0304}
 
 // result reads a laboratory's result into a sample.
-func (r *reader) result(v *strict.Node, w *Wipe) {
+func (r *reader) result(v *strict.Node, w *notices.Wipe) {
 	parts := wipeParts.FindStringSubmatch(v.Text)
 	if parts == nil {
 		r.wrong(v, "is not a laboratory result", "write micrograms per square foot, such as 3.2 ug/ft2 or <4 ug/ft2, or micrograms and the area wiped, such as 3 ug on 1 sq ft")

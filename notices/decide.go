@@ -4,10 +4,11 @@ import "slices"
 
 // Decide works out what a job calls for. It is pure: the same job gives the same plan, and no clock is read.
 func Decide(job Job) Plan {
+	job.Wipes = job.judged()
 	plan := Plan{
 		Programme: job.Programme, Code: job.Code, Address: job.Address, Number: job.HouseNumber(), Days: WorkDays(job.Work), Outings: outingDays(job),
 		Sheets: sheets(job), Pages: pages(job), Reasons: reasons(job), Steps: steps(job),
-		TakeDown: takeDown(job), Open: keeps(job), Proof: proof(job),
+		TakeDown: takeDown(job), Open: keeps(job), Proof: proof(job), Beside: job.besideFacts(),
 	}
 	plan.Homes = homes(job, plan.Sheets)
 	if job.hasOutsideWork() {
@@ -34,7 +35,7 @@ func pages(job Job) []Page {
 	for i, page := range all {
 		outside := page.Kind != SignPage && page.Kind != HomePage
 		switch {
-		case job.Closed == Yes:
+		case job.Closed == Yes || job.CalledOff == BeforeItBegan:
 			all[i] = closedPage(job, page.Kind)
 		case outside && job.windowsOver():
 			all[i] = donePage(job, page.Kind)
@@ -55,10 +56,10 @@ func homes(job Job, sheets []Sheet) []Home {
 		}
 	}
 	for _, h := range job.householdsToTell() {
-		visit(Home{ID: h.ID, Who: Name(h.Name), Languages: h.Languages, Doors: 1})
+		visit(Home{ID: h.ID, Who: Name(h.Name), Languages: h.reads(), Doors: 1})
 	}
 	for _, n := range job.neighboursToTell() {
-		visit(Home{ID: n.ID, Who: Address(n.Address), Languages: n.Languages, Doors: n.Homes})
+		visit(Home{ID: n.ID, Who: Address(n.Address), Languages: n.reads(), Doors: n.Homes})
 	}
 	return all
 }
@@ -81,7 +82,7 @@ func (job Job) hasOutsideWork() bool { return len(job.outsideWork()) > 0 }
 func (job Job) readers() []Language {
 	var all []Language
 	for _, h := range job.Households {
-		all = append(all, job.languagesOr(h.Languages)...)
+		all = append(all, job.languagesOr(h.reads())...)
 	}
 	if len(job.Households) == 0 {
 		all = job.Programme.Languages
@@ -95,6 +96,18 @@ func (job Job) languagesOr(known []Language) []Language {
 		return job.Programme.Languages
 	}
 	return known
+}
+
+// reads are the languages on the paper of a household: where it reads only what there is no text of ours in, English, which somebody reads out to it.
+func (h Household) reads() []Language { return orEnglish(h.Languages, h.Others) }
+
+func (n Neighbour) reads() []Language { return orEnglish(n.Languages, n.Others) }
+
+func orEnglish(ours []Language, others []string) []Language {
+	if len(ours) == 0 && len(others) > 0 {
+		return []Language{English}
+	}
+	return ours
 }
 
 // faceLanguages puts the reader's language in front and English behind.

@@ -3,6 +3,7 @@ package notices
 import (
 	"regexp"
 	"slices"
+	"time"
 )
 
 // A Programme is what stays the same from job to job: who we are, in which languages our pages exist, and on what we print.
@@ -26,30 +27,38 @@ type Programme struct {
 type Job struct {
 	Programme Programme
 
-	File       string // path of the job file inside the programme folder, with forward slashes
-	Code       string // lower-case letters, digits and hyphens; names the folder of sheets
-	Address    string // "14 Alder Court, Larkfield": private to the paper, never on a page
-	State      string // two capitals
-	City       string // "" when not given
-	Built      int    // year; 0 when unknown
-	Owner      Owner  // empty when unknown
-	AnyonePaid Answer
-	FederalAid Answer // federal housing money
-	CheckedBy  Check
-	LeadWork   Answer  // is lead the reason for the work: an order, an abatement, lead hazard control?
-	Emergency  Answer  // work that can not wait; unknown counts as no, which waives nothing
-	Entries    []Way   // main and secondary doors of the building; none when nobody said
-	OnTheDay   Contact // at the house while the crew works
-	Work       []Work
-	Households []Household
-	Neighbours []Neighbour
-	Asked      bool // somebody has said which homes touch the lot, or that none does
-	Openings   []Opening
-	Checks     []CheckResult // what the check of each piece of work found, as it came in
-	Wipes      []Wipe        // dust samples, if any
-	Closed     Answer        // yes: the coordinator says that the job is over; its pages then say only how to reach the programme
-	Shared     SharedAreas   // zero when the building has no common areas or none is worked on
-	Pamphlet   Pamphlet      // the official one, as given to owner and households
+	File          string // path of the job file inside the programme folder, with forward slashes
+	Code          string // lower-case letters, digits and hyphens; names the folder of sheets
+	Address       string // "14 Alder Court, Larkfield": private to the paper, never on a page
+	State         string // two capitals
+	City          string // "" when not given
+	Built         int    // year; 0 when unknown
+	Owner         Owner  // empty when unknown
+	AnyonePaid    Answer
+	FederalAid    Answer // federal housing money
+	CheckedBy     Check
+	LandlordWorks Answer   // does the landlord, or somebody of his, do any of the work? Rent counts as pay
+	Dwelling      Dwelling // empty when nobody has said
+	LeadWork      Answer   // is lead the reason for the work: an order, an abatement, lead hazard control?
+	Presumed      Date     // on which the paint was presumed to be lead paint, or a test report came; zero when nobody has said
+	Emergency     Answer   // work that can not wait; unknown counts as no, which waives nothing
+	Entries       []Way    // main and secondary doors of the building; none when nobody said
+	OnTheDay      Contact  // at the house while the crew works
+	Work          []Work
+	Households    []Household
+	Neighbours    []Neighbour
+	Beside        []Work   // work in other job files of the same house
+	BesideUnread  []string // other job files of the house that could not be read
+	Asked         bool     // somebody has said which homes touch the lot, or that none does
+	Openings      []Opening
+	Checks        []CheckResult // what the check of each piece of work found, as it came in
+	Wipes         []Wipe        // dust samples, if any
+	Closed        Answer        // yes: the coordinator says that the job is over; its pages then say only how to reach the programme
+	CalledOff     CalledOff     // "" while the job goes on
+	AreasShared   Answer        // do several homes share an area that is worked on?
+	Shared        SharedAreas   // zero when the building has no common areas or none is worked on
+	Pamphlets     []Pamphlet    // the official one, as given to the owner and to an adult of each home
+	Statement     Statement     // of an emergency
 }
 
 var houseNumberPattern = regexp.MustCompile(`^[0-9A-Za-z/-]*[0-9][0-9A-Za-z/-]*(?: 1/2)?`)
@@ -122,6 +131,8 @@ type Wipe struct {
 	Loading  float64 // µg/ft²
 	Below    bool    // reported as less than Loading
 	Reported string  // as the laboratory wrote it: "<2 ug on 36 sq in"
+
+	passed Date // of the pass that the report came before; Decide knows it
 }
 
 // SharedAreas are the common areas of a building with several homes (40 CFR 745.84(b)).
@@ -131,8 +142,15 @@ type SharedAreas struct {
 	Records string // how residents get the pamphlet and the records free of charge; a name or phone, as typed
 }
 
-// A Pamphlet says when and how the official pamphlet was given. Given is zero when it was not, or nobody said.
+// A Statement says what an emergency was, and which steps were not followed because of it (40 CFR 745.86(b)(6)). It is as typed.
+type Statement struct{ What, NotFollowed string }
+
+// ToOwner is whom a pamphlet was given to, beside the ids of households.
+const ToOwner = "owner"
+
+// A Pamphlet says to whom, when and how the official pamphlet was given.
 type Pamphlet struct {
+	To    string // ToOwner, or the id of a household
 	Given Date
 	How   Delivery
 }
@@ -157,16 +175,19 @@ type Opening struct {
 
 // A Household lives in the house. Its name, children, pets and nights are private to its own paper.
 type Household struct {
-	ID            string
-	Name          string
-	Languages     []Language // none: unknown
-	PhoneLanguage Language   // the language it wants to be rung in; may be none
-	ChildUnder6   Answer
-	Pets          []Pet
-	Usual         Usual       // how it lives, as always
-	Except        []Exception // and while a place of that is shut
-	ReachAt       string      // where its letters find it while it sleeps elsewhere: a phone or an address, as typed
-	Elsewhere     Elsewhere
+	ID                   string
+	Name                 string
+	Languages            []Language // none: unknown
+	Others               []string   // languages that it reads and that there is no text of ours in, by their English names
+	PhoneLanguage        string     // English name of the language in which it wants to be rung; may be none
+	ChildUnder6          Answer
+	Owns                 Answer // is it the owner's own?
+	Pets                 []Pet
+	Usual                Usual       // how it lives, as always
+	Except               []Exception // and while a place of that is shut
+	SleepsFrom, SleepsTo Clock       // as always; NoClock when nobody has said
+	ReachAt              string      // where its letters find it while it sleeps elsewhere: a phone or an address, as typed
+	Elsewhere            Elsewhere
 }
 
 // Elsewhere is what has to be agreed before a household sleeps elsewhere. It is private to the household's own paper.
@@ -194,7 +215,8 @@ type Usual struct {
 
 // An Exception is how a household lives while one place is shut. What it leaves out stays as usual.
 type Exception struct {
-	While string // id of the work
+	While  string // id of the work
+	Agreed Answer // of another household whose place it is
 	Usual
 }
 
@@ -207,8 +229,10 @@ type Neighbour struct {
 	GapKnown  bool
 	Near      Answer // asked when nobody measured: is it within 20 ft?
 	Languages []Language
+	Others    []string // as a household's
 	Pets      []Pet
-	Homes     int // flats behind the one address, at least 1
+	Homes     int            // flats behind the one address, at least 1
+	OpenDays  []time.Weekday // of a day-care; none when nobody has said
 }
 
 // A Contact is somebody to ask for by name.

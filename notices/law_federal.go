@@ -132,5 +132,8 @@ type Period string
 // about homes in general and say nothing of one house.
 var Eras = []Era{{1940, "before 1940", 87}, {1960, "from 1940 to 1959", 69}, {1978, "from 1960 to 1977", 24}}
 
+// PresumptionNotice: so many calendar days after the paint was found or presumed to be lead paint, each home has the notice of that, where the housing rule binds.
+var PresumptionNotice = Rule{"presumption_notice", 15, "days", Smaller, "24 CFR 35.125(a)", "2026-11-26", Second}
+
 // PoisonControl is the national number in the United States: from memory; check it before you rely on it.
 const PoisonControl Phone = "18002221222"

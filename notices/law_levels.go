@@ -2,6 +2,7 @@ package notices
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -44,18 +45,40 @@ func (l Levels) level(s Surface) float64 {
 	return l.Floor
 }
 
-// fails reports whether a sample stops the letter that lets people go back: at or above the level, or reported only as below something that is itself above it.
+// fails reports whether a sample that is no blank stops the letter that lets people go back: at or above the level, or reported only as below something that is itself above it.
 func (w Wipe) fails() bool {
+	if w.Surface == Blank {
+		return false
+	}
 	if w.Below {
 		return w.Loading > w.level()
 	}
 	return w.Loading >= w.level()
 }
 
-// level is the one that a sample is compared with: that of the day of its report. A composite of n subsamples has the table value divided by half of n (24 CFR 35.1320, note 2
+// level is the one that a sample is compared with: that of the day of its report, or of the pass where that came later. A composite of n subsamples has the table value divided by half of n (24 CFR 35.1320, note 2
 // of the table, as read in a summary).
 func (w Wipe) level() float64 {
-	return levelsOn(w.Lab).level(w.Surface) / max(1, float64(w.Parts)/2)
+	return levelsOn(w.judgedOn()).level(w.Surface) / max(1, float64(w.Parts)/2)
+}
+
+// judgedOn is the later of report and pass: that the levels of 2026 hold for what is evaluated on 12 January or after it was read in secondary texts, which do not say which of the two days counts.
+func (w Wipe) judgedOn() Date {
+	if w.passed.Compare(w.Lab) > 0 {
+		return w.passed
+	}
+	return w.Lab
+}
+
+// judged are the samples with the day of the pass that each came before.
+func (job Job) judged() []Wipe {
+	wipes := slices.Clone(job.Wipes)
+	for i, wipe := range wipes {
+		if last, ok := job.lastCheck(Work{ID: wipe.Work}); ok && last.Result == Passed {
+			wipes[i].passed = last.On
+		}
+	}
+	return wipes
 }
 
 // reading is the result as reported, and its loading where the laboratory gave micrograms and an area.

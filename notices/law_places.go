@@ -9,12 +9,14 @@ import (
 type Profile struct {
 	Name      string
 	State     string
-	City      string // "" for the whole State
-	Rows      []Rule // each takes the place of the row of that name when it is stricter, and gives the source when it is equal
-	MustTell  string // citation of the duty to tell neighbours; "" when there is none
-	WholeSide string // citation of the duty to keep all openings on the side of outside work shut, at any distance; "" when there is none
-	LeadOnly  string // citation of the limit to work that is done because of lead; "" when the rules hold for all work on old paint
-	FrontSign bool   // a sign of 24 by 32 in at the front is asked for
+	City      string   // "" for the whole State
+	CityToo   []string // other ways in which people write the city
+	TellHome  string   // citation of the duty to tell residents so many business days before; "" when there is none
+	Rows      []Rule   // each takes the place of the row of that name when it is stricter, and gives the source when it is equal
+	MustTell  string   // citation of the duty to tell neighbours; "" when there is none
+	WholeSide string   // citation of the duty to keep all openings on the side of outside work shut, at any distance; "" when there is none
+	LeadOnly  string   // citation of the limit to work that is done because of lead; "" when the rules hold for all work on old paint
+	FrontSign bool     // a sign of 24 by 32 in at the front is asked for
 }
 
 // Profiles that we hold rows for. A place that is not here prints that its rules are not checked.
@@ -35,7 +37,9 @@ var Profiles = []Profile{
 			{"first_year_without", 1979, "year", Larger, "San Francisco Building Code 327.1", "2026-11-25", Read},
 			{"business_days", 3, "business days", Larger, "San Francisco Building Code 327", "2026-11-25", Second},
 		},
+		CityToo:   []string{"SF", "S.F."},
 		MustTell:  "San Francisco Building Code 327",
+		TellHome:  "San Francisco Building Code 327, as NCHH and SFDPH read it (" + string(Second) + ")",
 		FrontSign: true,
 	},
 }
@@ -46,8 +50,25 @@ var tallGroundCover = Rule{"ground_cover", 20, "ft", Larger, "Minnesota Rules 47
 // profiles are those that hold for the job.
 func (job Job) profiles() []Profile {
 	return slices.DeleteFunc(slices.Clone(Profiles), func(p Profile) bool {
-		return p.State != job.State || p.City != "" && !strings.EqualFold(p.City, job.City)
+		return p.State != job.State || p.City != "" && !job.isIn(p)
 	})
+}
+
+// isIn: the city is given as such, or stands in the address.
+func (job Job) isIn(p Profile) bool {
+	return slices.ContainsFunc(append([]string{p.City}, p.CityToo...), func(name string) bool {
+		return strings.EqualFold(name, job.City) || strings.Contains(strings.ToLower(job.Address)+",", ", "+strings.ToLower(name)+",") ||
+			strings.Contains(strings.ToLower(job.Address)+",", ", "+strings.ToLower(name)+" ")
+	})
+}
+
+// cityRulesOf is the city of a State whose rules might hold, while nobody has said which city it is.
+func (job Job) cityRulesOf() (city string, might bool) {
+	i := slices.IndexFunc(Profiles, func(p Profile) bool { return p.State == job.State && p.City != "" })
+	if i < 0 || job.City != "" {
+		return "", false
+	}
+	return Profiles[i].City, true
 }
 
 // rule is the strictest row for a figure: the federal one, that of a profile, or the programme's own setting.
@@ -80,6 +101,9 @@ func (job Job) mustTell() string { return job.duty(func(p Profile) string { retu
 
 // wholeSide is the citation of a duty to shut all openings on the side of outside work; "" when no rule that we hold asks for it here.
 func (job Job) wholeSide() string { return job.duty(func(p Profile) string { return p.WholeSide }) }
+
+// tellHome is the citation of a duty to tell residents some business days before; "" when no rule that we hold asks for it here.
+func (job Job) tellHome() string { return job.duty(func(p Profile) string { return p.TellHome }) }
 
 func (job Job) duty(of func(Profile) string) string {
 	for _, p := range job.profiles() {

@@ -1,6 +1,9 @@
 package notices
 
-import "slices"
+import (
+	"fmt"
+	"slices"
+)
 
 // Limits are how much disturbed paint makes a small job.
 type limits struct {
@@ -18,9 +21,12 @@ var (
 // never small, and neither is what nobody measured. A small job changes which rule is cited, and never whether a family is told.
 func (job Job) small(l limits) bool {
 	work := job.leadWork()
+	if len(job.BesideUnread) > 0 {
+		return false
+	}
 	outside := 0.0
 	for _, w := range work {
-		if w.neverSmall() || w.sharesTooMuch(l.part) || w.Where == Inside && sameRoom(work, w, l.together) > l.inside.Value {
+		if w.neverSmall() || w.sharesTooMuch(l.part) || w.Where == Inside && sameRoom(slices.Concat(work, job.Beside), w, l.together) > l.inside.Value {
 			return false
 		}
 		if w.Where == Outside {
@@ -40,7 +46,7 @@ func (w Work) sharesTooMuch(limit Rule) bool {
 	return limit.Value > 0 && small && (w.PartShare == 0 || float64(w.PartShare) > limit.Value)
 }
 
-// sameRoom sums the square feet disturbed in the room of one piece of work, by all work there within the days of the rule.
+// sameRoom sums the square feet disturbed in the room of one piece of work, by all work there within the days of the rule, whichever job file it stands in.
 func sameRoom(work []Work, one Work, within Rule) float64 {
 	sum := 0.0
 	for _, w := range work {
@@ -63,6 +69,44 @@ func daysApart(a, b Work) int {
 }
 
 func abs(n int) int { return max(n, -n) }
+
+var (
+	outBeside       = deskText("beside.counts", Number(0))
+	whyBeside       = deskText("beside.counts_why", Limit(0))
+	outBesideUnread = deskText("beside.unread", Name(""))
+	whyBesideUnread = deskText("beside.unread_why")
+)
+
+// beside says that work in other job files of the house counts as well.
+func beside(job Job) []Reason {
+	var all []Reason
+	if near := job.nearBeside(); len(near) > 0 {
+		all = append(all, Reason{Decision: "beside", Outcome: outBeside.With(Number(len(near))), Because: whyBeside.With(Limit(SameRoom.Value)), Source: SameRoom.Source(), Binds: job.renovationBinding()})
+	}
+	for _, file := range job.BesideUnread {
+		all = append(all, Reason{Decision: "beside", Outcome: outBesideUnread.With(Name(file)), Because: whyBesideUnread.With(), Source: SameRoom.Source(), Binds: GoodPractice})
+	}
+	return all
+}
+
+// nearBeside is the work in other job files that is in a room of this job, within the days in which it counts as the same job.
+func (job Job) nearBeside() []Work {
+	return slices.DeleteFunc(slices.Clone(job.Beside), func(other Work) bool {
+		return other.Where != Inside || !slices.ContainsFunc(job.leadWork(), func(w Work) bool {
+			return w.Where == Inside && w.Area == other.Area && daysApart(w, other) <= int(SameRoom.Value)
+		})
+	})
+}
+
+// besideFacts are what a decision took from other job files: when they change, the plan is made again.
+func (job Job) besideFacts() []string {
+	all := slices.Clone(job.BesideUnread)
+	for _, w := range job.Beside {
+		all = append(all, fmt.Sprint(w.ID, " ", w.Area, " ", w.HowMuch.SquareFeet, " ", w.AllDays()))
+	}
+	slices.Sort(all)
+	return all
+}
 
 // unmeasured asks for square feet where they could make the job a small one.
 func (job Job) unmeasured(would Text) []Missing {

@@ -19,8 +19,9 @@ type Plan struct {
 	Steps   []Step // nearest first
 	Lot     Lot    // zero when no work is outside
 
-	TakeDown []Door // whose signs are to come down now
-	Open     []Keep // what people have to be kept out of until it passes
+	Beside   []string // what other job files of the house brought into it, in order
+	TakeDown []Door   // whose signs are to come down now
+	Open     []Keep   // what people have to be kept out of until it passes
 	Proof    Proof
 }
 
@@ -39,8 +40,9 @@ type Keep struct {
 
 // Proof is what the job file says for the file that is kept.
 type Proof struct {
-	Pamphlet   Pamphlet
-	Households []string // ids
+	Pamphlets  []Pamphlet
+	Statement  Statement // of an emergency
+	Households []string  // ids
 	Checks     []ProofCheck
 	Samples    []ProofSample
 }

@@ -2,7 +2,7 @@ package notices
 
 // proof is what the file that is kept says of this job, from its checks and samples.
 func proof(job Job) Proof {
-	p := Proof{Pamphlet: job.Pamphlet}
+	p := Proof{Pamphlets: job.Pamphlets, Statement: job.Statement}
 	for _, h := range job.Households {
 		p.Households = append(p.Households, h.ID)
 	}

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 )
@@ -128,7 +129,7 @@ func TestSettableFiguresGrow(t *testing.T) {
 // A question of the job file, as the change of a job to each answer. The first answer is unknown.
 var questions = map[string][]func(*Job){
 	"built":                 eachOf([]int{0, 1931, 1977, 1978, 1979, 2001}, func(j *Job, v int) { j.Built = v }),
-	"owner":                 eachOf([]Owner{"", LivesHere, RentsItOut}, func(j *Job, v Owner) { j.Owner = v }),
+	"owner":                 eachOf([]Owner{"", LivesHere, RentsItOut, LivesHereAndRentsOut}, func(j *Job, v Owner) { j.Owner = v }),
 	"anyone_paid":           eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.AnyonePaid = v }),
 	"federal_housing_money": eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.FederalAid = v }),
 	"because_of_lead":       eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.LeadWork = v }),
@@ -177,10 +178,32 @@ var questions = map[string][]func(*Job){
 	"has_windows": eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.Work[0].HasWindows = v }),
 	"begun":       eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.Work[0].Lost = []LostDay{{j.Work[0].Days[0], v}} }),
 	"checked_by":  eachOf([]Check{NotDecided, ClearanceTest, CleaningCheck, CrewLook}, func(j *Job, v Check) { j.CheckedBy = v }),
-	"pamphlet": eachOf([]Delivery{"", Signed, Mailed, Attempted}, func(j *Job, v Delivery) {
-		j.Pamphlet = Pamphlet{}
+	"pamphlet": eachOf([]Delivery{"", Signed, Mailed, Refused, Attempted}, func(j *Job, v Delivery) {
+		j.Pamphlets = nil
 		if v != "" {
-			j.Pamphlet = Pamphlet{WorkDays(j.Work)[0].Plus(-30), v}
+			j.Pamphlets = []Pamphlet{{ToOwner, WorkDays(j.Work)[0].Plus(-30), v}}
+		}
+	}),
+	"landlord_works": eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.LandlordWorks = v }),
+	"dwelling":       eachOf([]Dwelling{"", OrdinaryHome, ElderlyHousing, NoBedroom}, func(j *Job, v Dwelling) { j.Dwelling = v }),
+	"areas_shared":   eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.AreasShared = v }),
+	"child_under_6": eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) {
+		for i := range j.Households {
+			j.Households[i].ChildUnder6 = v
+		}
+	}),
+	"owns_it": eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) {
+		for i := range j.Households {
+			j.Households[i].Owns = No
+		}
+		if len(j.Households) > 0 {
+			j.Households[0].Owns = v
+		}
+	}),
+	"lead_presumed": eachOf([]Date{{}, {2027, 4, 20}}, func(j *Job, v Date) { j.Presumed = v }),
+	"open_days": eachOf([][]time.Weekday{nil, {time.Monday, time.Friday}}, func(j *Job, v []time.Weekday) {
+		for i := range j.Neighbours {
+			j.Neighbours[i].Kind, j.Neighbours[i].OpenDays = DayCare, v
 		}
 	}),
 }

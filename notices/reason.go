@@ -33,9 +33,9 @@ type Missing struct {
 
 // reasons list every decision that still matters, in the order in which a coordinator asks: does it apply, may they stay, which doors, whose windows, who and by when, and how it ends.
 func reasons(job Job) []Reason {
-	all := slices.Concat([]Reason{oldPaint(job)}, tests(job), ruleSets(job), emergency(job))
+	all := slices.Concat([]Reason{oldPaint(job)}, tests(job), ruleSets(job), beside(job), emergency(job), calledOff(job), job.whoShares(), job.presumption())
 	if !job.finished() {
-		all = slices.Concat(all, stays(job), signPlaces(job))
+		all = slices.Concat(all, stays(job), sleepers(job), signPlaces(job))
 		if !job.windowsOver() {
 			all = slices.Concat(all, outside(job), ownOpenings(job), neighbourWindows(job))
 		}
@@ -46,38 +46,41 @@ func reasons(job Job) []Reason {
 
 // Values that only the coordinator's English reads, where a sentence may hold them.
 type (
-	Year       int
-	Percent    int
-	Reach      Feet // the distance that a rule sets
-	Day        Date
-	SecondDay  Date // a second day in the same sentence
-	PlaceName  string
-	Length     Clock // hours and minutes
-	SquareFeet float64
-	Limit      float64 // what a rule allows, in square feet or days
+	Year           int
+	Percent        int
+	Reach          Feet // the distance that a rule sets
+	Day            Date
+	SecondDay      Date // a second day in the same sentence
+	PlaceName      string
+	SpokenLanguage string // by its English name
+	Length         Clock  // hours and minutes
+	SquareFeet     float64
+	Limit          float64 // what a rule allows, in square feet or days
 )
 
-func (Year) value()       {}
-func (Percent) value()    {}
-func (Reach) value()      {}
-func (Feet) value()       {}
-func (Day) value()        {}
-func (SecondDay) value()  {}
-func (PlaceName) value()  {}
-func (Length) value()     {}
-func (SquareFeet) value() {}
-func (Limit) value()      {}
-func (Period) value()     {}
+func (Year) value()           {}
+func (Percent) value()        {}
+func (Reach) value()          {}
+func (Feet) value()           {}
+func (Day) value()            {}
+func (SecondDay) value()      {}
+func (PlaceName) value()      {}
+func (SpokenLanguage) value() {}
+func (Length) value()         {}
+func (SquareFeet) value()     {}
+func (Limit) value()          {}
+func (Period) value()         {}
 
-func (y Year) String() string       { return fmt.Sprintf("%d", int(y)) }
-func (p Percent) String() string    { return fmt.Sprintf("%d", int(p)) }
-func (r Reach) String() string      { return Feet(r).String() }
-func (d Day) String() string        { return longDay(Date(d)) }
-func (d SecondDay) String() string  { return longDay(Date(d)) }
-func (p PlaceName) String() string  { return string(p) }
-func (p Period) String() string     { return string(p) }
-func (s SquareFeet) String() string { return short(float64(s)) + " sq ft" }
-func (l Limit) String() string      { return short(float64(l)) }
+func (y Year) String() string           { return fmt.Sprintf("%d", int(y)) }
+func (p Percent) String() string        { return fmt.Sprintf("%d", int(p)) }
+func (r Reach) String() string          { return Feet(r).String() }
+func (d Day) String() string            { return longDay(Date(d)) }
+func (d SecondDay) String() string      { return longDay(Date(d)) }
+func (p PlaceName) String() string      { return string(p) }
+func (l SpokenLanguage) String() string { return string(l) }
+func (p Period) String() string         { return string(p) }
+func (s SquareFeet) String() string     { return short(float64(s)) + " sq ft" }
+func (l Limit) String() string          { return short(float64(l)) }
 
 // String writes the distance without needless decimals: "14 ft", "14.5 ft".
 func (f Feet) String() string { return short(float64(f)) + " ft" }

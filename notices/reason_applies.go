@@ -3,33 +3,67 @@ package notices
 import "slices"
 
 var (
-	whyManyHomes   = deskText("applies.many_homes", Year(0), Period(""), Percent(0))
-	whyAgeUnknown  = deskText("applies.age_unknown", Limit(0))
-	whyNewer       = deskText("applies.newer", Year(0), Limit(0))
-	whyOldThere    = deskText("applies.old_there", Year(0), Limit(0), PlaceName(""))
-	outTreatAsLead = deskText("applies.treat_as_lead")
-	outNotOld      = deskText("applies.not_old")
-	wouldTakeAway  = deskText("applies.would_take_away", Limit(0))
-	outShownFree   = deskText("tests.shown_free", Name(""))
-	whyShownFree   = deskText("tests.shown_free_why")
-	outStillLead   = deskText("tests.still_lead", Name(""))
-	whyLeadFound   = deskText("tests.lead_found")
-	whyNotCounted  = deskText("tests.not_counted")
-	whyKitNotAided = deskText("tests.not_counted_aided")
-	whyNotAll      = deskText("tests.not_all")
-	whyNotClear    = deskText("tests.not_clear")
-	wouldCount     = deskText("tests.would_count")
-	outEmergency   = deskText("emergency.outcome")
-	outStateIt     = deskText("emergency.statement")
-	whyStateIt     = deskText("emergency.statement_why")
-	whyEmergency   = deskText("emergency.why")
+	whyManyHomes     = deskText("applies.many_homes", Year(0), Period(""), Percent(0))
+	whyAgeUnknown    = deskText("applies.age_unknown", Limit(0))
+	whyNewer         = deskText("applies.newer", Year(0), Limit(0))
+	whyOldThere      = deskText("applies.old_there", Year(0), Limit(0), PlaceName(""))
+	outTreatAsLead   = deskText("applies.treat_as_lead")
+	outNotOld        = deskText("applies.not_old")
+	wouldExempt      = deskText("applies.would_exempt")
+	wouldHaveNoChild = deskText("applies.would_have_no_child")
+	wouldTakeAway    = deskText("applies.would_take_away", Limit(0))
+	outShownFree     = deskText("tests.shown_free", Name(""))
+	whyShownFree     = deskText("tests.shown_free_why")
+	outStillLead     = deskText("tests.still_lead", Name(""))
+	whyLeadFound     = deskText("tests.lead_found")
+	whyNotCounted    = deskText("tests.not_counted")
+	whyKitNotAided   = deskText("tests.not_counted_aided")
+	whyNotAll        = deskText("tests.not_all")
+	whyNotClear      = deskText("tests.not_clear")
+	wouldCount       = deskText("tests.would_count")
+	outEmergency     = deskText("emergency.outcome")
+	outStated        = deskText("emergency.stated")
+	wouldBeKept      = deskText("emergency.would_be_kept")
+	outStateIt       = deskText("emergency.statement")
+	whyStateIt       = deskText("emergency.statement_why")
+	whyEmergency     = deskText("emergency.why")
 )
 
 // isOld reports whether the rules for old paint may hold, the federal ones or those of the place: unknown counts as before 1978.
 func (job Job) isOld() bool { return job.builtBefore(job.rule(FirstYearWithout)) }
 
-// isTargetHousing reports whether the federal rules may hold.
-func (job Job) isTargetHousing() bool { return job.builtBefore(FirstYearWithout) }
+// isTargetHousing reports whether the federal rules may hold. They do in a child-occupied facility as well (40 CFR 745.83, 745.103).
+func (job Job) isTargetHousing() bool { return job.builtBefore(FirstYearWithout) && !job.exempt() }
+
+// exempt: housing for the elderly or for people with disabilities, and a home without a bedroom, unless a child under 6 lives there. The published text of 2015 knows that condition for
+// the first of the two alone; that the rule of 2024 has it for both is from memory, and it is the stricter reading.
+func (job Job) exempt() bool {
+	return (job.Dwelling == ElderlyHousing || job.Dwelling == NoBedroom) && len(job.mayHaveChild()) == 0
+}
+
+// mayHaveChild are the households in which a child under 6 lives, or of which nobody has said that none does.
+func (job Job) mayHaveChild() []Household {
+	return slices.DeleteFunc(slices.Clone(job.Households), func(h Household) bool { return h.ChildUnder6 == No })
+}
+
+const exemptSource = "40 CFR 745.103; 24 CFR 35.115(a)(2) and (3); 89 FR 89416 (from memory)"
+
+// exemption asks what could take the federal rules away: what the house is, and then whether a child under 6 lives there.
+func (job Job) exemption() []Missing {
+	switch {
+	case job.Dwelling == "":
+		return []Missing{{"dwelling", wouldExempt.With()}}
+	case job.Dwelling == ElderlyHousing || job.Dwelling == NoBedroom:
+		var all []Missing
+		for _, h := range job.mayHaveChild() {
+			if h.ChildUnder6 != Yes {
+				all = append(all, Missing{fieldOf("households", h.ID, "child_under_6"), wouldHaveNoChild.With()})
+			}
+		}
+		return all
+	}
+	return nil
+}
 
 func (job Job) builtBefore(year Rule) bool { return job.Built == 0 || float64(job.Built) < year.Value }
 
@@ -90,8 +124,11 @@ func (job Job) showsFree(t Test) bool {
 	return t.counts() && (job.FederalAid == No || t.How == "certified_inspector")
 }
 
-// leadWork is the work that everybody has to be kept out of: all of it, but for what tests have shown to be free of lead.
+// leadWork is the work that everybody has to be kept out of: all of it, but for what tests have shown to be free of lead; none of a job that never began.
 func (job Job) leadWork() []Work {
+	if job.CalledOff == BeforeItBegan {
+		return nil
+	}
 	return slices.DeleteFunc(slices.Clone(job.Work), job.shownFree)
 }
 
@@ -144,6 +181,17 @@ func emergency(job Job) []Reason {
 	}
 	return []Reason{
 		{Decision: "emergency", Outcome: outEmergency.With(), Because: whyEmergency.With(), Source: EmergencySource, Binds: GoodPractice},
-		{Decision: "emergency_statement", Outcome: outStateIt.With(), Because: whyStateIt.With(), Source: "40 CFR 745.86(b)(6)", Binds: job.renovationBinding()},
+		job.statement(),
 	}
+}
+
+// statement is what an emergency is paid with. Once it is written, it is kept.
+func (job Job) statement() Reason {
+	r := Reason{Decision: "emergency_statement", Outcome: outStateIt.With(), Because: whyStateIt.With(), Source: "40 CFR 745.86(b)(6)", Binds: job.renovationBinding()}
+	if job.Statement.What == "" {
+		r.Missing = []Missing{{"emergency_statement", wouldBeKept.With()}}
+	} else {
+		r.Outcome = outStated.With()
+	}
+	return r
 }

@@ -22,6 +22,8 @@ var (
 	outDayCare     = deskText("windows.day_care", Address(""))
 	whyDayCare     = deskText("windows.day_care_why")
 	outLanguages   = deskText("languages.unknown", Name(""))
+	outNoText      = deskText("languages.no_text", Name(""), SpokenLanguage(""))
+	whyNoText      = deskText("languages.no_text_why", SpokenLanguage(""))
 	whyLanguages   = deskText("languages.unknown_why")
 	wouldBeOneFace = deskText("languages.would_be_one")
 )
@@ -97,17 +99,20 @@ func (job Job) whyReach(n Neighbour) Message {
 
 func unknownLanguages(job Job) []Reason {
 	var all []Reason
-	add := func(list, id, who string, languages []Language) {
-		if len(languages) == 0 {
+	add := func(list, id, who string, languages []Language, others []string) {
+		for _, other := range others {
+			all = append(all, Reason{Decision: "language_without_text", About: id, Outcome: outNoText.With(Name(who), SpokenLanguage(other)), Because: whyNoText.With(SpokenLanguage(other)), Source: LanguageSource, Binds: GoodPractice})
+		}
+		if len(languages) == 0 && len(others) == 0 {
 			all = append(all, Reason{Decision: "language_unknown", About: id, Outcome: outLanguages.With(Name(who)), Because: whyLanguages.With(), Source: LanguageSource, Binds: GoodPractice,
 				Missing: []Missing{{fieldOf(list, id, "languages"), wouldBeOneFace.With()}}})
 		}
 	}
 	for _, h := range job.Households {
-		add("households", h.ID, h.Name, h.Languages)
+		add("households", h.ID, h.Name, h.Languages, h.Others)
 	}
 	for _, n := range job.neighboursToTell() {
-		add("neighbours", n.ID, n.Address, n.Languages)
+		add("neighbours", n.ID, n.Address, n.Languages, n.Others)
 	}
 	return all
 }

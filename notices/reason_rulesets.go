@@ -9,6 +9,10 @@ var (
 	outRenovation      = deskText("renovation.binds")
 	outNoRenovation    = deskText("renovation.practice")
 	whyPaid            = deskText("renovation.paid")
+	whyPaidByRent      = deskText("renovation.paid_by_rent")
+	whyRentUnknown     = deskText("renovation.rent_unknown")
+	wouldFreeRent      = deskText("renovation.would_free_rent")
+	whyExempt          = deskText("renovation.exempt")
 	whyPaidUnknown     = deskText("renovation.paid_unknown")
 	whyNotPaid         = deskText("renovation.not_paid")
 	whySmallRenovation = deskText("renovation.small", SquareFeet(0), Limit(0))
@@ -32,6 +36,7 @@ var (
 	outRepair     = deskText("profile.repair", PlaceName(""))
 	whyRepair     = deskText("profile.repair_why")
 	wouldBeRepair = deskText("profile.would_be_repair")
+	wouldBeCity   = deskText("profile.would_be_city", PlaceName(""))
 	outUnchecked  = deskText("profile.not_checked", PlaceName(""))
 	whyUnchecked  = deskText("profile.not_checked_why")
 )
@@ -43,8 +48,13 @@ func ruleSets(job Job) []Reason {
 
 // renovationBinds: the federal renovation rule holds for paid work on old paint that is not a small job.
 func (job Job) renovationBinds() bool {
-	return job.isTargetHousing() && len(job.leadWork()) > 0 && job.AnyonePaid != No && !job.small(renovationLimits)
+	return job.isTargetHousing() && len(job.leadWork()) > 0 && job.isPaid() && !job.small(renovationLimits)
 }
+
+// isPaid: anybody is, or the landlord works, for rent is pay (EPA, frequent question 23002-18512, read in a copy). Unknown counts as yes.
+func (job Job) isPaid() bool { return job.AnyonePaid != No || job.paidByRent() }
+
+func (job Job) paidByRent() bool { return job.Owner != LivesHere && job.LandlordWorks != No }
 
 // aidedBinds: the housing rule holds where federal housing money is in the job, or may be. An emergency is exempt, as far as it reaches (24 CFR 35.115(a)(9)).
 func (job Job) aidedBinds() bool {
@@ -87,31 +97,52 @@ func (job Job) cites(both [2]string) string {
 func renovationRule(job Job) Reason {
 	r := Reason{Decision: "renovation_rule", Outcome: outNoRenovation.With(), Source: RenovationSource, Binds: GoodPractice}
 	switch {
-	case !job.isTargetHousing():
+	case !job.builtBefore(FirstYearWithout):
 		r.Because, r.Source = whyNotOld.With(Limit(FirstYearWithout.Value)), FirstYearWithout.Source()
+	case job.exempt():
+		r.Because, r.Source = whyExempt.With(), exemptSource
 	case len(job.leadWork()) == 0:
 		r.Because, r.Source = whyNoLeadWork.With(), TestSource
-	case job.AnyonePaid == No:
+	case !job.isPaid():
 		r.Because = whyNotPaid.With()
 	case job.small(renovationLimits):
 		r.Because, r.Source = whySmallRenovation.With(SquareFeet(SmallInside.Value), Limit(SmallOutside.Value)), SmallInside.Source()
 	default:
 		r.Outcome, r.Binds = outRenovation.With(), Law
-		r.Because = whyPaid.With()
-		if job.AnyonePaid == Unknown {
-			r.Because = whyPaidUnknown.With()
-			r.Missing = append(r.Missing, Missing{"anyone_paid", wouldFreePaid.With()})
-		}
-		r.Missing = append(r.Missing, job.unmeasured(wouldFreeSmall)...)
+		r.Because, r.Missing = job.whoIsPaid()
+		r.Missing = slices.Concat(r.Missing, job.unmeasured(wouldFreeSmall), job.exemption())
 	}
 	return r
+}
+
+// whoIsPaid says why somebody is, or may be, and what could show that nobody is.
+func (job Job) whoIsPaid() (Message, []Missing) {
+	rent := job.paidByRent()
+	var missing []Missing
+	if job.AnyonePaid == Unknown {
+		missing = append(missing, Missing{"anyone_paid", wouldFreePaid.With()})
+	}
+	if job.AnyonePaid != Yes && rent && job.LandlordWorks != Yes {
+		missing = append(missing, Missing{"landlord_works", wouldFreeRent.With()})
+	}
+	switch {
+	case job.AnyonePaid == Yes:
+		return whyPaid.With(), nil
+	case rent && job.LandlordWorks == Yes:
+		return whyPaidByRent.With(), missing
+	case job.AnyonePaid == Unknown:
+		return whyPaidUnknown.With(), missing
+	}
+	return whyRentUnknown.With(), missing
 }
 
 func aidedRule(job Job) Reason {
 	r := Reason{Decision: "housing_rule", Outcome: outNotAided.With(), Source: AidedSource, Binds: GoodPractice}
 	switch {
-	case !job.isTargetHousing():
+	case !job.builtBefore(FirstYearWithout):
 		r.Because, r.Source = whyNotOld.With(Limit(FirstYearWithout.Value)), "24 CFR 35.115(a)(1)"
+	case job.exempt():
+		r.Because, r.Source = whyExempt.With(), exemptSource
 	case len(job.leadWork()) == 0:
 		r.Because, r.Source = whyNoLeadWork.With(), AidedTestSource
 	case job.FederalAid == No:
@@ -126,6 +157,7 @@ func aidedRule(job Job) Reason {
 			r.Because = whyAidedUnknown.With()
 			r.Missing = []Missing{{"federal_housing_money", wouldFreeAided.With()}}
 		}
+		r.Missing = append(r.Missing, job.exemption()...)
 	}
 	return r
 }
@@ -141,7 +173,7 @@ func placeRules(job Job) []Reason {
 		if p.LeadOnly != "" && job.LeadWork == No {
 			r.Outcome, r.Because, r.Source = outRepair.With(PlaceName(p.Name)), whyRepair.With(), p.LeadOnly
 		}
-		if p.FrontSign {
+		if p.FrontSign && job.hasOutsideWork() {
 			r.Because = whyFrontSign.With()
 		}
 		all = append(all, r)
@@ -151,9 +183,16 @@ func placeRules(job Job) []Reason {
 		if job.State == StateUnknown {
 			why = whyStateUnknown
 		}
-		all = append(all, Reason{Decision: "place_rules", Outcome: outUnchecked.With(PlaceName(job.place())), Because: why.With(), Source: string(Practice), Binds: GoodPractice})
+		all = append(all, Reason{Decision: "place_rules", Outcome: outUnchecked.With(PlaceName(job.place())), Because: why.With(), Source: string(Practice), Binds: GoodPractice, Missing: job.whichCity()})
 	}
 	return all
+}
+
+func (job Job) whichCity() []Missing {
+	if city, might := job.cityRulesOf(); might {
+		return []Missing{{"city", wouldBeCity.With(PlaceName(city))}}
+	}
+	return nil
 }
 
 // lawOf: the rules of a place are about old paint too, and in some places about work that is done because of lead alone. Nobody has said counts as that.

@@ -26,7 +26,7 @@ func afterWorkNotices(job Job) []Sheet {
 	}
 	var all []Sheet
 	for _, h := range job.householdsToTell() {
-		all = append(all, afterWorkNotice(job, To{ForHousehold, h.ID, h.Name}, Name(h.Name), h.Languages))
+		all = append(all, afterWorkNotice(job, To{ForHousehold, h.ID, h.Name}, Name(h.Name), h.reads()))
 	}
 	if job.Owner != LivesHere || len(all) == 0 {
 		all = append(all, afterWorkNotice(job, To{Party: ForOwner, ID: "owner"}, afterOwner.With(), nil))

@@ -26,7 +26,7 @@ func cleanAgainLetters(job Job) []Sheet {
 			ID:     againID(h.ID),
 			Kind:   CleanAgainLetter,
 			To:     To{ForHousehold, h.ID, h.Name},
-			Faces:  facesOf(job.faceLanguages(h.Languages), HomePage, cleanAgainContent(job, h)),
+			Faces:  facesOf(job.faceLanguages(h.reads()), HomePage, cleanAgainContent(job, h)),
 			Copies: 1,
 			Due:    job.lastFail(),
 		})

@@ -106,11 +106,11 @@ func (job Job) sharedReasons() []Reason {
 	if job.renovationBinds() {
 		binds = Law
 	}
-	told := Reason{Decision: "common_areas", Outcome: outEachHome.With(Number(job.Shared.Homes), Day(firstDay(job.leadWork()).Plus(-1))), Because: whyEachHome.With(), Source: "40 CFR 745.84(b)(2)(i) and (4)", Binds: binds}
+	told := Reason{Decision: "common_areas", Outcome: outEachHome.With(Number(job.Shared.Homes), Day(firstDay(job.leadWork()).Plus(-1))), Because: whyEachHome.With(), Source: job.sharedSource("40 CFR 745.84(b)(2)(i) and (4)", "40 CFR 745.84(c)(2)(i)"), Binds: binds}
 	if job.Shared.Route == SignsThere {
-		told.Outcome, told.Because, told.Source = outSharedSigns.With(Number(job.Shared.Homes)), whySharedSigns.With(), "40 CFR 745.84(b)(2)(ii)"
+		told.Outcome, told.Because, told.Source = outSharedSigns.With(Number(job.Shared.Homes)), whySharedSigns.With(), job.sharedSource("40 CFR 745.84(b)(2)(ii)", "40 CFR 745.84(c)(2)(ii)")
 	}
-	statement := Reason{Decision: "common_areas_statement", Outcome: outStatement.With(), Because: whyStatement.With(), Source: "40 CFR 745.84(b)(3)", Binds: binds}
+	statement := Reason{Decision: "common_areas_statement", Outcome: outStatement.With(), Because: whyStatement.With(), Source: job.sharedSource("40 CFR 745.84(b)(3)", "40 CFR 745.84(c)(3)"), Binds: binds}
 	if job.finished() {
 		return []Reason{statement}
 	}

@@ -17,7 +17,7 @@ func doneNotes(job Job) []Sheet {
 	var all []Sheet
 	for _, n := range job.neighboursToTell() {
 		if over, ok := job.windowsOpenedOn(job.facing(n)); ok {
-			all = append(all, doneNote(job, n.to(), Address(n.Address), n.Languages, n.Homes, over))
+			all = append(all, doneNote(job, n.to(), Address(n.Address), n.reads(), n.Homes, over))
 		}
 	}
 	if over, ok := job.windowsOpenedOn(job.outsideWork()); ok {

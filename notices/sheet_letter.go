@@ -52,7 +52,7 @@ func letter(job Job, h Household) Sheet {
 		ID:     letterID(h.ID),
 		Kind:   StayOutLetter,
 		To:     To{ForHousehold, h.ID, h.Name},
-		Faces:  facesOf(job.faceLanguages(h.Languages), HomePage, letterContent(job, h)),
+		Faces:  facesOf(job.faceLanguages(h.reads()), HomePage, letterContent(job, h)),
 		Copies: 1,
 		Due:    job.letterDue(),
 	}

@@ -1,5 +1,7 @@
 package notices
 
+import "slices"
+
 var (
 	petsHead      = text("pets.head")
 	petsBefore    = text("pets.before_head")
@@ -23,37 +25,52 @@ func homePetFlyers(job Job) []Sheet {
 	var all []Sheet
 	for _, h := range job.householdsToTell() {
 		if len(h.Pets) > 0 {
-			all = append(all, petFlyer(job, To{ForHousehold, h.ID, h.Name}, Name(h.Name), h.Languages, 1, job.openWindows()))
+			all = append(all, petFlyer(job, To{ForHousehold, h.ID, h.Name}, Name(h.Name), h.reads(), h.Pets, 1, job.openWindows()))
 		}
 	}
 	return all
 }
 
-func petFlyer(job Job, to To, who Value, languages []Language, copies int, works []Work) Sheet {
+func petFlyer(job Job, to To, who Value, languages []Language, pets []Pet, copies int, works []Work) Sheet {
 	return Sheet{
 		ID:        petsID(to.ID),
 		Kind:      PetFlyer,
 		To:        to,
-		Faces:     facesOf(job.faceLanguages(languages), PetsPage, petContent(job, who, works)),
+		Faces:     facesOf(job.faceLanguages(languages), PetsPage, petContent(job, who, pets, works)),
 		Copies:    copies,
 		Due:       job.neighbourDue(),
 		LateAfter: job.neighbourLateAfter(),
 	}
 }
 
-func petContent(job Job, who Value, works []Work) Content {
+func petContent(job Job, who Value, pets []Pet, works []Work) Content {
 	return Content{
 		Head:  petsHead.With(),
 		For:   who,
 		Marks: []Mark{MarkPets},
 		Facts: append(job.timeFacts(works), newDay()),
 		Blocks: []Block{
-			{petsBefore.With(), said([]Text{petsBringIn, petsWalk, petsOutdoor})},
+			{petsBefore.With(), said(petsDo(pets))},
 			{petsWhyHead.With(), said([]Text{petsWhy})},
 			{petsGotInHead.With(), said([]Text{petsWipe, petsWash, petsVet})},
 		},
 		Call: job.programmeCall(),
 	}
+}
+
+// petsDo is what to do with the animals of one home; with those of any home, when nobody has said which.
+func petsDo(pets []Pet) []Text {
+	has := func(kinds ...Pet) bool {
+		return len(pets) == 0 || slices.ContainsFunc(pets, func(p Pet) bool { return slices.Contains(kinds, p) })
+	}
+	do := []Text{petsBringIn}
+	if has("dog", "other_pet") {
+		do = append(do, petsWalk)
+	}
+	if has("cat", "outdoor_cat", "hens", "rabbit", "other_pet") {
+		do = append(do, petsOutdoor)
+	}
+	return do
 }
 
 func petsPage(job Job) Page {

@@ -34,23 +34,29 @@ func neighbourSheets(job Job) []Sheet {
 		if len(job.openFacing(n)) == 0 {
 			continue
 		}
-		all = append(all, neighbourSheet(job, n))
+		all = append(all, n.onOpenDays(neighbourSheet(job, n)))
 		if len(n.Pets) > 0 {
-			all = append(all, petFlyer(job, n.to(), Address(n.Address), n.Languages, n.Homes, job.openFacing(n)))
+			all = append(all, n.onOpenDays(petFlyer(job, n.to(), Address(n.Address), n.reads(), n.Pets, n.Homes, job.openFacing(n))))
 		}
 	}
 	return all
 }
 
+// onOpenDays moves a sheet's last day to one on which somebody is there to take it.
+func (n Neighbour) onOpenDays(s Sheet) Sheet {
+	s.Due, s.LateAfter = n.dueAt(s.Due), n.dueAt(s.LateAfter)
+	return s
+}
+
 func neighbourSheet(job Job, n Neighbour) Sheet {
 	if job.withinReach(n) {
-		return request(job, n.to(), n.Languages, n.Homes, requestContent(job, Address(n.Address), n.ID, job.openFacing(n)))
+		return request(job, n.to(), n.reads(), n.Homes, requestContent(job, Address(n.Address), n.ID, job.openFacing(n)))
 	}
 	return Sheet{
 		ID:        noteID(n.ID),
 		Kind:      NeighbourNote,
 		To:        n.to(),
-		Faces:     facesOf(job.faceLanguages(n.Languages), NearPage, noteContent(job, n)),
+		Faces:     facesOf(job.faceLanguages(n.reads()), NearPage, noteContent(job, n)),
 		Copies:    n.Homes,
 		Due:       job.neighbourDue(),
 		LateAfter: job.neighbourLateAfter(),

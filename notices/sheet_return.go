@@ -52,7 +52,7 @@ func returnLetter(job Job, h Household) Sheet {
 		ID:     returnID(h.ID),
 		Kind:   ReturnLetter,
 		To:     To{ForHousehold, h.ID, h.Name},
-		Faces:  facesOf(job.faceLanguages(h.Languages), HomePage, returnContent(job, h)),
+		Faces:  facesOf(job.faceLanguages(h.reads()), HomePage, returnContent(job, h)),
 		Copies: 1,
 		Due:    passed,
 	}
@@ -146,7 +146,7 @@ func (job Job) lastSamples() []Wipe {
 	var all []Wipe
 	for _, w := range job.passedWork() {
 		for _, wipe := range job.Wipes {
-			if wipe.Work != w.ID || wipe.fails() {
+			if wipe.Work != w.ID || wipe.fails() || wipe.Surface == Blank {
 				continue // one that failed is older news: the area was cleaned again since
 			}
 			i := slices.IndexFunc(all, wipe.sameSurface)

@@ -7,6 +7,6 @@ func spares(job Job) []Sheet {
 	}
 	copies := int(job.rule(Spares).Value)
 	spareRequest := request(job, To{}, nil, copies, requestContent(job, nil, "", job.openWindows()))
-	spareFlyer := petFlyer(job, To{}, nil, nil, copies, job.openWindows())
+	spareFlyer := petFlyer(job, To{}, nil, nil, nil, copies, job.openWindows())
 	return []Sheet{spareRequest, spareFlyer}
 }

@@ -87,7 +87,10 @@ func (job Job) lifeWith(h Household, s state, uses Usual) life {
 	if l.uses.SleepsAt != "" {
 		return l
 	}
-	if l.uses.Away == Yes && job.overByEvening(s) {
+	if l.uses.Away == Yes && h.sleepsWhile(s.Work) && l.uses.Bed == "" {
+		l.ask(h, "sleeps_at", wouldSayByDay)
+	}
+	if l.uses.Away == Yes && job.overByEvening(s) && !h.sleepsWhile(s.Work) {
 		if l.uses.Bed == "" {
 			l.ask(h, "bed", wouldSayBed)
 		}
@@ -97,6 +100,9 @@ func (job Job) lifeWith(h Household, s state, uses Usual) life {
 	l.need(h, l.uses.Bed, "bed", wouldSayBed)
 	l.need(h, l.uses.Bath, "bath", wouldSayBath)
 	l.need(h, l.uses.Kitchen, "kitchen", wouldSayKitchen)
+	if theirs := job.borrowed(h, l); len(theirs) > 0 && !h.hasAgreed(s.shut) {
+		l.missing = append(l.missing, Missing{fieldOf("households", h.ID, "except.agreed"), wouldAgree.With(PlaceName(placeNames(theirs)))})
+	}
 	return l
 }
 

@@ -115,6 +115,8 @@ var (
 	outOldPass  = deskText("release.older_than_report", Name(""))
 	whyOldPass  = deskText("release.older_than_report_why", Day{}, SecondDay{})
 	outNoNumber = deskText("release.no_new_number", Name(""))
+	outBlank    = deskText("release.blank", Name(""))
+	whyBlank    = deskText("release.blank_why", Reading(""), Day{})
 	whyNoNumber = deskText("release.no_new_number_why", Reading(""), Day{})
 )
 
@@ -126,6 +128,9 @@ func (job Job) passWarnings() []Reason {
 		for _, wipe := range job.Wipes {
 			if wipe.Work != w.ID {
 				continue
+			}
+			if wipe.Surface == Blank && !wipe.Below && wipe.Loading > 0 {
+				all = append(all, Reason{Decision: "pass_warning", About: w.ID, Outcome: outBlank.With(Name(w.ID)), Because: whyBlank.With(wipe.reading(), Day(wipe.Lab)), Source: releaseOwnWords, Binds: GoodPractice})
 			}
 			if wipe.Lab.Compare(last.On) > 0 {
 				all = append(all, Reason{Decision: "pass_warning", About: w.ID, Outcome: outOldPass.With(Name(w.ID)), Because: whyOldPass.With(Day(last.On), SecondDay(wipe.Lab)), Source: releaseOwnWords, Binds: GoodPractice})

@@ -36,6 +36,8 @@ const (
 	TellResidents   StepKind = "tell_residents"
 	ResidentSignsUp StepKind = "resident_signs_up"
 	SignsUp         StepKind = "signs_up"
+	BookExaminer    StepKind = "book_examiner"
+	TellPresumption StepKind = "presumption"
 	WorkDay         StepKind = "work_day"
 	CleanAndCheck   StepKind = "check"
 	SetCleanDays    StepKind = "set_clean_days"
@@ -65,6 +67,7 @@ const (
 var (
 	SayOutdated  = deskText("step.outdated", Name(""))
 	SayMakeAgain = deskText("step.make_again")
+	SayPlanAgain = deskText("step.plan_again")
 )
 
 // steps are everything that has to happen for a job, nearest first. What day it is changes nothing.
@@ -72,7 +75,7 @@ func steps(job Job) []Step {
 	if len(job.leadWork()) == 0 {
 		return nil
 	}
-	all := slices.Concat(job.householdSteps(), job.pamphletSteps(), job.neighbourSteps())
+	all := slices.Concat(job.householdSteps(), job.pamphletSteps(), job.presumptionSteps(), job.bookSteps(), job.neighbourSteps())
 	for _, w := range job.leadWork() {
 		all = slices.Concat(all, job.signSteps(w), job.workDays(w), job.checkSteps(w), job.signsDown(w))
 	}

@@ -2,8 +2,8 @@ package notices
 
 var (
 	sayTalk          = deskText("step.talk", Name(""))
+	sayTalkIn        = deskText("step.talk_in", Name(""), SpokenLanguage(""))
 	sayLetter        = deskText("step.letter", Name(""))
-	sayPamphlet      = deskText("step.pamphlet", Day{}, SecondDay{})
 	sayCloseWindows  = deskText("step.close_windows", Address(""))
 	sayNote          = deskText("step.note", Address(""))
 	sayKnock         = deskText("step.knock_again", Address(""))
@@ -11,8 +11,18 @@ var (
 	sayEntrySignsUp  = deskText("step.entry_signs_up")
 	sayResidents     = deskText("step.tell_residents", Number(0))
 	sayResidentSigns = deskText("step.resident_signs_up")
+	sayBook          = deskText("step.book_examiner", Day{})
+	sayPresumption   = deskText("step.presumption", Name(""))
 	sayWorkDay       = deskText("step.work_day", Name(""))
 )
+
+// talk says in which language, where the household has told one.
+func (h Household) talk() Message {
+	if h.PhoneLanguage != "" {
+		return sayTalkIn.With(Name(h.Name), SpokenLanguage(h.PhoneLanguage))
+	}
+	return sayTalk.With(Name(h.Name))
+}
 
 // householdSteps come before the work; once all of it has passed nobody needs them any more.
 func (job Job) householdSteps() []Step {
@@ -23,25 +33,10 @@ func (job Job) householdSteps() []Step {
 	talk := firstDay(job.leadWork()).Plus(-int(job.rule(TalkAhead).Value))
 	for _, h := range job.householdsToTell() {
 		all = append(all,
-			step(TalkToHousehold, ForHousehold, h.ID, talk, sayTalk.With(Name(h.Name))).with(letterID(h.ID)).cites(job.rule(TalkAhead).Source(), GoodPractice),
+			step(TalkToHousehold, ForHousehold, h.ID, talk, h.talk()).with(letterID(h.ID)).cites(job.rule(TalkAhead).Source(), GoodPractice),
 			step(BringLetter, ForHousehold, h.ID, job.letterDue(), sayLetter.With(Name(h.Name))).from(talk).with(letterID(h.ID)).cites(job.rule(LetterAhead).Source(), GoodPractice))
 	}
 	return all
-}
-
-// pamphletSteps: the days in which it can be mailed, and after them those in which only a hand and a signature will do. One that was given in time is done.
-func (job Job) pamphletSteps() []Step {
-	if job.finished() || !job.isOld() || job.Emergency == Yes {
-		return nil
-	}
-	first := firstDay(job.leadWork())
-	mailed, last := mailDay(first.Plus(-int(PamphletMailed.Value))), first.Plus(-1)
-	s := step(GivePamphlet, ForOwner, "", mailed, sayPamphlet.With(Day(mailed), SecondDay(last))).from(first.Plus(-int(PamphletEarliest.Value)))
-	s.LateAfter, s.Source, s.Binds = last, PamphletSource, job.renovationBinding()
-	if job.pamphletDue().Outcome.ID == outPamphletDone.ID {
-		s.Done = job.Pamphlet.Given
-	}
-	return []Step{s}
 }
 
 func (job Job) neighbourSteps() []Step {
@@ -55,19 +50,43 @@ func (job Job) neighbourSteps() []Step {
 			sheet, says = requestID(n.ID), sayCloseWindows
 		}
 		all = append(all, job.tellNeighbour(n, sheet, says),
-			step(KnockAgain, ForNeighbour, n.ID, firstDay(job.outsideWork()).Plus(-1), sayKnock.With(Address(n.Address))).with(sheet))
+			step(KnockAgain, ForNeighbour, n.ID, n.dueAt(firstDay(job.outsideWork()).Plus(-1)), sayKnock.With(Address(n.Address))).with(sheet))
 	}
 	return all
 }
 
 func (job Job) tellNeighbour(n Neighbour, sheet string, says Text) Step {
-	s := step(TellNeighbour, ForNeighbour, n.ID, job.neighbourDue(), says.With(Address(n.Address))).from(job.neighboursFrom()).with(sheet)
-	s.LateAfter, s.Source = job.neighbourLateAfter(), job.rule(RequestAhead).Source()
+	s := step(TellNeighbour, ForNeighbour, n.ID, n.dueAt(job.neighbourDue()), says.With(Address(n.Address))).from(n.dueAt(job.neighboursFrom())).with(sheet)
+	s.LateAfter, s.Source = n.dueAt(job.neighbourLateAfter()), job.rule(RequestAhead).Source()
 	if law := job.mustTell(); law != "" && job.withinReach(n) {
 		s.Source, s.Binds = law, Law
 	}
 	return s
 }
+
+// bookSteps: an examiner has other houses too.
+func (job Job) bookSteps() []Step {
+	if job.CheckedBy != ClearanceTest || job.finished() {
+		return nil
+	}
+	days := WorkDays(job.leadWork())
+	book := days[0].Plus(-int(job.rule(TalkAhead).Value))
+	return []Step{step(BookExaminer, ForWork, "", book, sayBook.With(Day(days[len(days)-1]))).cites(string(Practice), GoodPractice)}
+}
+
+// presumptionSteps: with federal housing money, each home gets a notice that the paint was found or presumed to be lead paint.
+func (job Job) presumptionSteps() []Step {
+	if !job.aidedBinds() || job.Presumed.IsZero() || job.finished() {
+		return nil
+	}
+	var all []Step
+	for _, h := range job.householdsToTell() {
+		all = append(all, step(TellPresumption, ForHousehold, h.ID, job.presumptionDue(), sayPresumption.With(Name(h.Name))).from(job.Presumed).cites(PresumptionNotice.Source(), Law))
+	}
+	return all
+}
+
+func (job Job) presumptionDue() Date { return job.Presumed.Plus(int(PresumptionNotice.Value)) }
 
 // signSteps: the signs hang before the work begins.
 func (job Job) signSteps(w Work) []Step {

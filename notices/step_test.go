@@ -32,7 +32,7 @@ func stepJob(t *testing.T) notices.Job {
 	return notices.Job{
 		Programme: notices.Programme{Name: "Larkfield Home Repair", Languages: []notices.Language{"en", "es"}},
 		Code:      "elm-14", Address: "14 Elm Row, Larkfield", State: "WA", Built: 1931,
-		Owner: notices.LivesHere, AnyonePaid: notices.No, FederalAid: notices.No, CheckedBy: notices.ClearanceTest, Emergency: notices.No,
+		Owner: notices.LivesHere, AnyonePaid: notices.No, FederalAid: notices.No, LandlordWorks: notices.No, CheckedBy: notices.ClearanceTest, Emergency: notices.No,
 		Work: []notices.Work{
 			{ID: "porch", Where: notices.Outside, Area: "front_porch", Task: "scrape_and_paint", HowMuch: notices.Amount{SquareFeet: 60}, Storey: 1, Days: days(t, "2027-05-08"), CrewArrives: 480, CleanedBy: 990, WaysIn: []notices.Way{"front_door"}},
 			{ID: "hall", Where: notices.Inside, Area: "hallway", Task: "sand", HowMuch: notices.Amount{Thing: "a_door"}, Storey: 1, Days: days(t, "2027-05-11", "2027-05-12"), CrewArrives: 480, CleanedBy: 930, WaysIn: []notices.Way{"kitchen_door", "stairs"}, Nightly: notices.Yes},
@@ -85,8 +85,9 @@ func compareSteps(t *testing.T, job notices.Job, want string) {
 func TestStepsBeforeAnyCheck(t *testing.T) {
 	compareSteps(t, stepJob(t), `
 talk-h1 2027-04-24 2027-04-24 2027-04-24
+book_examiner 2027-04-24 2027-04-24 2027-04-24
 letter-h1 2027-04-24 2027-05-01 2027-05-01
-pamphlet 2027-03-09 2027-05-01 2027-05-07
+pamphlet-h1 2027-03-09 2027-05-01 2027-05-07
 tell-n12 2027-05-01 2027-05-03 2027-05-05
 tell-n16 2027-05-01 2027-05-03 2027-05-05
 knock_again-n12 2027-05-07 2027-05-07 2027-05-07
@@ -134,8 +135,9 @@ func TestStepsAfterTheOutsidePass(t *testing.T) {
 	job.Checks = []notices.CheckResult{passed("porch", day(t, "2027-05-09"))}
 	compareSteps(t, job, `
 talk-h1 2027-04-24 2027-04-24 2027-04-24
+book_examiner 2027-04-24 2027-04-24 2027-04-24
 letter-h1 2027-04-24 2027-05-01 2027-05-01
-pamphlet 2027-03-09 2027-05-01 2027-05-07
+pamphlet-h1 2027-03-09 2027-05-01 2027-05-07
 work_day-porch-1 2027-05-08 2027-05-08 - done
 check-porch 2027-05-08 2027-05-08 - done
 signs_down-porch 2027-05-09 2027-05-09 2027-05-09
@@ -225,7 +227,7 @@ func TestStepsBeforeALeapDay(t *testing.T) {
 	job.Work = job.Work[:1]
 	job.Work[0].Days = days(t, "2028-03-04")
 	got := written(notices.Decide(job).Steps)
-	for _, want := range []string{"talk-h1 2028-02-19 2028-02-19", "letter-h1 2028-02-19 2028-02-26", "pamphlet 2028-01-04 2028-02-26 2028-03-03", "tell-n12 2028-02-26 2028-02-28"} {
+	for _, want := range []string{"talk-h1 2028-02-19 2028-02-19", "letter-h1 2028-02-19 2028-02-26", "pamphlet-h1 2028-01-04 2028-02-26 2028-03-03", "tell-n12 2028-02-26 2028-02-28"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in\n%s", want, got)
 		}
@@ -240,12 +242,12 @@ func TestPamphletStep(t *testing.T) {
 		how   notices.Delivery
 		done  bool
 	}{
-		{"2027-03-08", notices.Signed, false}, {"2027-03-09", notices.Signed, true}, {"2027-05-07", notices.Signed, true}, {"2027-05-08", notices.Signed, false},
+		{"2027-03-08", notices.Signed, false}, {"2027-03-09", notices.Signed, true}, {"2027-05-07", notices.Signed, true}, {"2027-05-08", notices.Signed, true}, {"2027-05-09", notices.Signed, false},
 		{"2027-05-01", notices.Mailed, true}, {"2027-05-02", notices.Mailed, false},
 	} {
 		job := stepJob(t)
 		job.AnyonePaid = notices.Yes
-		job.Pamphlet = notices.Pamphlet{Given: day(t, c.given), How: c.how}
+		job.Pamphlets = []notices.Pamphlet{{To: notices.ToOwner, Given: day(t, c.given), How: c.how}}
 		steps := notices.Decide(job).Steps
 		i := slices.IndexFunc(steps, func(s notices.Step) bool { return s.Kind == notices.GivePamphlet })
 		if got := !steps[i].Done.IsZero(); got != c.done || steps[i].Binds != notices.Law {
@@ -304,14 +306,15 @@ func TestStepsUseSheetsThatAreMade(t *testing.T) {
 			ids[s.ID] = true
 		}
 	}
-	if len(kinds) != 18 {
-		t.Errorf("these jobs have steps of %d kinds, and there are 18: %v", len(kinds), kinds)
+	if len(kinds) != 20 {
+		t.Errorf("these jobs have steps of %d kinds, and there are 20: %v", len(kinds), kinds)
 	}
 }
 
 // everyEnd are jobs before, between and after their checks; together they have steps of all kinds.
 func everyEnd(t *testing.T) map[string]notices.Job {
 	before, failing, unset, over, signed := stepJob(t), stepJob(t), stepJob(t), stepJob(t), stepJob(t)
+	before.FederalAid, before.Presumed = notices.Yes, day(t, "2027-04-20")
 	before.Shared = notices.SharedAreas{Route: notices.NoticeToEach, Homes: 6, Records: "Rosa"}
 	signed.Shared = notices.SharedAreas{Route: notices.SignsThere, Homes: 6, Records: "Rosa"}
 	signed.Households[0].Usual.SleepsAt = "her sister's" // so everybody sleeps elsewhere, and the doors of the building have signs

@@ -5,20 +5,22 @@ import "strings"
 // The closed lists of the job file. Every entry of an area, way, room, task, part or pet has a word in every language, under the
 // message id "area.hallway", "way.front_door" and so on; a coordinator can not invent one, because nobody could translate it.
 type (
-	Language string // BCP 47 tag
-	Area     string
-	Side     string
-	Way      string
-	Room     string
-	Task     string
-	Part     string
-	Pet      string
-	Thing    string
-	Where    string
-	Answer   string
-	Owner    string
-	Check    string
-	Paper    string
+	Language  string // BCP 47 tag
+	Area      string
+	Side      string
+	Way       string
+	Room      string
+	Task      string
+	Part      string
+	Pet       string
+	Thing     string
+	Where     string
+	Answer    string
+	Owner     string
+	Dwelling  string
+	CalledOff string
+	Check     string
+	Paper     string
 
 	Delivery      string
 	Verdict       string
@@ -88,6 +90,21 @@ const (
 const (
 	LivesHere  Owner = "lives_here"
 	RentsItOut Owner = "rents_it_out"
+
+	LivesHereAndRentsOut Owner = "lives_here_and_rents_out" // one of several homes is the owner's
+)
+
+// What the house is. Two kinds are exempt unless a child under 6 lives there (40 CFR 745.103).
+const (
+	OrdinaryHome   Dwelling = "ordinary"
+	ElderlyHousing Dwelling = "elderly_or_disabled"
+	NoBedroom      Dwelling = "no_bedroom"
+	ChildOccupied  Dwelling = "day_care" // or a school of young children: a child-occupied facility
+)
+
+const (
+	BeforeItBegan CalledOff = "before_it_began"
+	AfterItBegan  CalledOff = "after_it_began"
 )
 
 const (
@@ -180,6 +197,7 @@ const (
 	Signed    Delivery = "signed"
 	Mailed    Delivery = "mailed"
 	Attempted Delivery = "attempted"
+	Refused   Delivery = "refused"
 )
 
 // SmallParts have so little surface that the housing rule counts a share of them as well: window sills, baseboards and trim.
@@ -198,7 +216,10 @@ const (
 )
 
 // Surfaces that dust is wiped from.
-var Surfaces = []Surface{"floor", "sill", "trough", "porch_floor"}
+var Surfaces = []Surface{"floor", "sill", "trough", "porch_floor", Blank}
+
+// Blank is a wipe that touched nothing. It shows whether the sampling itself brought lead, and is never a floor.
+const Blank Surface = "blank"
 
 // How the residents of a building with common areas are told (40 CFR 745.84(b)(2)).
 const (

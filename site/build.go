@@ -63,7 +63,7 @@ func Remember(ledger Ledger, plan notices.Plan, key Key, today notices.Date) Led
 	for _, sheet := range plan.Sheets {
 		facts = append(facts, factsOf(sheet))
 	}
-	return ledger.With(plan.Code, p.token, p.addresses(plan), facts, datesDigest(plan), today)
+	return ledger.With(plan.Code, p.token, p.addresses(plan), facts, datesDigest(plan), today).withBeside(plan.Code, plan.Beside)
 }
 
 // addresses are those of all pages of the plan, below the base.

@@ -59,6 +59,9 @@ func (j LedgerJob) ownSteps(plan notices.Plan, on notices.Date) []notices.Step {
 	if len(j.Sheets) > 0 && j.isStale(plan) {
 		all = append(all, notices.Step{ID: "make", First: on, Due: on, Says: notices.SayMakeAgain.With()})
 	}
+	if len(j.Sheets) > 0 && !slices.Equal(j.Beside, plan.Beside) {
+		all = append(all, notices.Step{ID: "plan", First: on, Due: on, Says: notices.SayPlanAgain.With()})
+	}
 	for _, sheet := range j.Sheets {
 		taken := func(s notices.Step) bool { return s.Kind == notices.SignsDown && slices.Contains(s.Sheets, sheet.ID) }
 		if sheet.Gone && sheet.Hangs() && !slices.ContainsFunc(plan.Steps, taken) {

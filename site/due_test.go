@@ -20,7 +20,7 @@ anyone_paid: yes
 federal_housing_money: no
 checked_by: clearance_test
 on_the_day: {name: Rosa, phone: 612-555-0142, speaks: [en]}
-pamphlet: {given: 2027-04-20, how: signed}
+pamphlets: [{to: owner, given: 2027-04-20, how: signed}, {to: h1, given: 2027-04-20, how: signed}]
 work:
   - {id: porch, where: outside, area: front_porch, task: sand, parts: [trim], how_much: 60 sq ft, faces: [street], days: [2027-05-08], crew_arrives: 08:00, cleaned_by: 16:30, ways_in: [front_door]}
   - {id: hall, where: inside, area: hallway, task: sand, parts: [doors], how_much: a_door, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [kitchen_door, stairs]}
@@ -166,7 +166,9 @@ func TestDueOverTwoJobs(t *testing.T) {
 	second.Neighbours = nil
 	second.Work[1].Days = []notices.Date{date(t, "2027-05-19")}
 	const want = `late 2027-04-24 elm-14: Speak to The Lam family, and plan their days and nights together.
+late 2027-04-24 elm-14: Book the examiner for Tuesday, May 11, 2027, and ask how long the laboratory takes.
 late 2027-04-24 oak-3: Speak to The Lam family, and plan their days and nights together.
+late 2027-04-24 oak-3: Book the examiner for Wednesday, May 19, 2027, and ask how long the laboratory takes.
 late 2027-05-01 elm-14: Bring The Lam family the stay-out letter, and take the signed receipt back.
 late 2027-05-01 oak-3: Bring The Lam family the stay-out letter, and take the signed receipt back.
 today 2027-05-03 elm-14: Ask 12 Elm Row to close the windows that face the work, and leave the request.

@@ -32,6 +32,7 @@ type LedgerJob struct {
 	Pages          []string      `json:"pages"`            // every page address ever made, below the base: "482109371158/ES/WINDOWS/"; in order
 	DatesDigest    string        `json:"dates_digest"`     // of the dates of the outside work
 	DatesChangedOn string        `json:"dates_changed_on"` // the day on which a make last found other dates than the one before; "" when never
+	Beside         []string      `json:"beside,omitempty"` // what other job files of the house brought into the last make
 	Sheets         []LedgerSheet `json:"sheets"`           // every sheet ever made, by id
 }
 
@@ -116,6 +117,13 @@ func (l Ledger) With(code, token string, pages []string, sheets []SheetFacts, da
 	for _, facts := range sheets {
 		job.Sheets = withSheet(job.Sheets, facts, today)
 	}
+	return l.withJob(job)
+}
+
+// withBeside notes what other job files brought into a make.
+func (l Ledger) withBeside(code string, beside []string) Ledger {
+	job, _ := l.Job(code)
+	job.Beside = beside
 	return l.withJob(job)
 }
 

@@ -28,7 +28,7 @@ func Proof(plan notices.Plan, known LedgerJob) ([]byte, error) {
 	kit := Kit{Speakers: map[notices.Language]*locales.Speaker{notices.English: english}, Desk: desk}
 	p := press{kit: kit, programme: plan.Programme, code: plan.Code}
 	page, err := templates.RenderProof(templates.Proof{
-		Code: plan.Code, Address: plan.Address, Programme: plan.Programme.Name, Days: fileDays(plan.Days), Pamphlet: pamphlet(plan.Proof.Pamphlet),
+		Code: plan.Code, Address: plan.Address, Programme: plan.Programme.Name, Days: fileDays(plan.Days), Pamphlets: pamphlets(plan.Proof), Emergency: plan.Proof.Statement.What, NotFollowed: plan.Proof.Statement.NotFollowed,
 		Told: p.told(known), Tried: tried(plan.Proof, known), Hung: p.hung(known), Checks: p.checks(plan.Proof), Samples: p.samples(plan.Proof), Open: p.open(known),
 	})
 	return seal(page), err
@@ -158,11 +158,12 @@ func (p press) languageName(tag string) string {
 	return tag
 }
 
-func pamphlet(given notices.Pamphlet) string {
-	if given.Given.IsZero() {
-		return ""
+func pamphlets(proof notices.Proof) []string {
+	var all []string
+	for _, given := range proof.Pamphlets {
+		all = append(all, fmt.Sprintf("%s: %s on %s", given.To, given.How, fileDays([]notices.Date{given.Given})))
 	}
-	return fmt.Sprintf("%s on %s", given.How, fileDays([]notices.Date{given.Given}))
+	return all
 }
 
 // fileDay is a day as it stands in a file that is read years later; "" stays "".

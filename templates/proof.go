@@ -3,8 +3,9 @@ package templates
 // A Proof is one page for the file: who was told what, and what hung where. It is in English.
 type Proof struct {
 	Code, Address, Programme string
-	Days                     string // planned
-	Pamphlet                 string // when and how the official one was given; "" when nobody noted it
+	Days                     string   // planned
+	Pamphlets                []string // to whom, how and when the official one was given: "h1: signed on Tue Apr 20, 2027"
+	Emergency, NotFollowed   string   // what an emergency was, and what was not done because of it; "" when there was none
 	Told                     []ProofTold
 	Tried                    []ProofTried
 	Hung                     []ProofHung

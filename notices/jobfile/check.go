@@ -24,6 +24,10 @@ var checks = []func(*reader, *notices.Job){
 	checkWipes,
 	checkClosed,
 	checkHappened,
+	checkPamphlets,
+	checkShared,
+	checkStatement,
+	checkOwner,
 }
 
 // dayWritten is a day with its weekday, which is how people check a calendar.

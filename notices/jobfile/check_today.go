@@ -14,7 +14,10 @@ func checkHappened(r *reader, job *notices.Job) {
 	for i, w := range job.Wipes {
 		r.happened(w.Lab, "wipes", i, "lab_date")
 	}
-	r.happened(job.Pamphlet.Given, "pamphlet", "given")
+	r.happened(job.Presumed, "lead_presumed")
+	for i, p := range job.Pamphlets {
+		r.happened(p.Given, "pamphlets", i, "given")
+	}
 }
 
 func (r *reader) happened(day notices.Date, path ...any) {

@@ -3,6 +3,7 @@ package jobfile
 import (
 	"fmt"
 	"slices"
+	"time"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/strict"
@@ -24,11 +25,16 @@ var jobRows = []row[notices.Job]{
 	{Field{Key: "built", Holds: HoldsNumber, Required: true, Question: "In which year was the house built? Write unknown when nobody knows.", Example: "1931",
 		Words: []string{"unknown"}, Min: 1600, Max: 2100},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Built = number(v) }},
-	{Field{Key: "owner", Holds: HoldsOneLine, Question: "Does the owner live here, or rent it out?", Example: "lives_here",
-		Noun: "answer", Words: wordsOf([]notices.Owner{notices.LivesHere, notices.RentsItOut, ownerUnknown})},
+	{Field{Key: "owner", Holds: HoldsOneLine, Question: "Does the owner live here, rent it out, or both?", Example: "lives_here",
+		Noun: "answer", Words: wordsOf([]notices.Owner{notices.LivesHere, notices.RentsItOut, notices.LivesHereAndRentsOut, ownerUnknown})},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Owner = ownerOf(v.Text) }},
 	{Field{Key: "anyone_paid", Holds: HoldsOneLine, Question: "Is anyone paid for this work?", Example: "no", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.AnyonePaid = notices.Answer(v.Text) }},
+	{Field{Key: "landlord_works", Holds: HoldsOneLine, Question: "In a rented home: does the landlord, or somebody of theirs, do any of the work? Rent counts as pay.", Example: "no", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, j *notices.Job) { j.LandlordWorks = notices.Answer(v.Text) }},
+	{Field{Key: "dwelling", Holds: HoldsOneLine, Question: "Is it an ordinary home, housing for older people or people with disabilities, a home without a bedroom, or a day-care?", Example: "ordinary",
+		Noun: "answer", Words: wordsOf([]notices.Dwelling{notices.OrdinaryHome, notices.ElderlyHousing, notices.NoBedroom, notices.ChildOccupied, dwellingUnknown})},
+		func(r *reader, v *strict.Node, j *notices.Job) { j.Dwelling = dwellingOf(v.Text) }},
 	{Field{Key: "federal_housing_money", Holds: HoldsOneLine, Question: "Is federal housing money in the job or the house?", Example: "unknown", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.FederalAid = notices.Answer(v.Text) }},
 	{Field{Key: "checked_by", Holds: HoldsOneLine, Question: "Who decides at the end that it is clean enough?", Example: "clearance_test",
@@ -36,15 +42,21 @@ var jobRows = []row[notices.Job]{
 		func(r *reader, v *strict.Node, j *notices.Job) { j.CheckedBy = notices.Check(v.Text) }},
 	{Field{Key: "because_of_lead", Holds: HoldsOneLine, Question: "Is lead the reason for the work: an order, an abatement, lead hazard control?", Example: "no", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.LeadWork = notices.Answer(v.Text) }},
+	{Field{Key: "lead_presumed", Holds: HoldsOneLine, Question: "With federal housing money: on which day was the paint presumed to be lead paint, or did a test report come?", Example: "2027-04-20", Pattern: datePattern},
+		func(r *reader, v *strict.Node, j *notices.Job) { j.Presumed = r.date(v) }},
 	{Field{Key: "emergency", Holds: HoldsOneLine, Question: "Is it an emergency, such as a burst pipe, that can not wait?", Example: "no", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Emergency = notices.Answer(v.Text) }},
+	{Field{Key: "emergency_statement", Later: true, Holds: HoldsObject, Question: "In an emergency: what was it, and what was not done because of it?", Fields: fieldsOf(statementRows)},
+		func(r *reader, v *strict.Node, j *notices.Job) { readObject(r, v, statementRows, &j.Statement) }},
 	{Field{Key: "entries", Holds: HoldsList, Question: "Which doors lead into the building, front, back and side?", Example: "[front_door, back_door]", Noun: "way", Words: wordsOf(notices.Ways)},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Entries = listOf[notices.Way](v) }},
 	{Field{Key: "on_the_day", Holds: HoldsObject, Required: true, Question: "Who is at the house while the crew works?", Example: "{name: Rosa, phone: 555-0142, speaks: [en, es]}",
 		Fields: fieldsOf(contactRows)},
 		func(r *reader, v *strict.Node, j *notices.Job) { readObject(r, v, contactRows, &j.OnTheDay) }},
-	{Field{Key: "pamphlet", Holds: HoldsObject, Question: "Has the official lead pamphlet been given yet?", Fields: fieldsOf(pamphletRows)},
-		func(r *reader, v *strict.Node, j *notices.Job) { readObject(r, v, pamphletRows, &j.Pamphlet) }},
+	{Field{Key: "pamphlets", Holds: HoldsObjects, Question: "Who has been given the official lead pamphlet: the owner, and an adult of each home?", Fields: fieldsOf(pamphletRows)},
+		func(r *reader, v *strict.Node, j *notices.Job) {
+			j.Pamphlets = readObjects(r, v, pamphletRows, notices.Pamphlet{})
+		}},
 	{Field{Key: "work", Holds: HoldsObjects, Required: true, Min: 1, Question: "What will you do, area by area?", Fields: fieldsOf(workRows)},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Work = readObjects(r, v, workRows, blankWork) }},
 	{Field{Key: "households", Holds: HoldsObjects, Required: true, Question: "Who lives in the house? Write [] when it stands empty.", Fields: fieldsOf(householdRows)},
@@ -63,7 +75,12 @@ var jobRows = []row[notices.Job]{
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Wipes = readObjects(r, v, wipeRows, notices.Wipe{}) }},
 	{Field{Key: "closed", Later: true, Holds: HoldsOneLine, Question: "Is the job over, so that its pages say only how to reach you?", Example: "yes", Noun: "answer", Words: wordsOf([]notices.Answer{notices.Yes, notices.No})},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Closed = notices.Answer(v.Text) }},
-	{Field{Key: "common_areas", Holds: HoldsObject, Question: "Do several homes share the areas that are worked on?", Fields: fieldsOf(sharedRows)},
+	{Field{Key: "called_off", Later: true, Holds: HoldsOneLine, Question: "Is the job called off, and had anything been set up or disturbed by then?", Example: "before_it_began", Noun: "answer",
+		Words: wordsOf([]notices.CalledOff{notices.BeforeItBegan, notices.AfterItBegan})},
+		func(r *reader, v *strict.Node, j *notices.Job) { j.CalledOff = notices.CalledOff(v.Text) }},
+	{Field{Key: "areas_shared", Holds: HoldsOneLine, Question: "Do several homes share an area that you work on, such as a hall, a porch or the outside? In a day-care, answer for the families.", Example: "no", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, j *notices.Job) { j.AreasShared = notices.Answer(v.Text) }},
+	{Field{Key: "common_areas", Holds: HoldsObject, Question: "If they do: how are they told?", Fields: fieldsOf(sharedRows)},
 		func(r *reader, v *strict.Node, j *notices.Job) { readObject(r, v, sharedRows, &j.Shared) }},
 	{Field{Key: "openings", Holds: HoldsObjects, Question: "Which windows, doors and vents of the house are near outside work?", Fields: fieldsOf(openingRows)},
 		func(r *reader, v *strict.Node, j *notices.Job) {
@@ -120,11 +137,20 @@ var sharedRows = []row[notices.SharedAreas]{
 		func(r *reader, v *strict.Node, s *notices.SharedAreas) { s.Records = r.name(v) }},
 }
 
+var statementRows = []row[notices.Statement]{
+	{Field{Key: "what", Holds: HoldsOneLine, Required: true, Question: "What was the emergency?", Example: "a burst pipe in the ceiling"},
+		func(r *reader, v *strict.Node, s *notices.Statement) { s.What = r.name(v) }},
+	{Field{Key: "not_followed", Holds: HoldsOneLine, Required: true, Question: "Which steps were not followed because of it?", Example: "no pamphlet before the work"},
+		func(r *reader, v *strict.Node, s *notices.Statement) { s.NotFollowed = r.name(v) }},
+}
+
 var pamphletRows = []row[notices.Pamphlet]{
+	{Field{Key: "to", Holds: HoldsOneLine, Required: true, Question: "To whom: owner, or which household, by its id?", Example: "h1", Pattern: idPattern},
+		func(r *reader, v *strict.Node, p *notices.Pamphlet) { p.To = r.id(v) }},
 	{Field{Key: "given", Holds: HoldsOneLine, Required: true, Question: "On which day?", Example: "2027-04-20", Pattern: datePattern},
 		func(r *reader, v *strict.Node, p *notices.Pamphlet) { p.Given = r.date(v) }},
-	{Field{Key: "how", Holds: HoldsOneLine, Required: true, Question: "Did they sign, did you mail it, or did you try and note it?", Example: "signed",
-		Noun: "way", Words: wordsOf([]notices.Delivery{notices.Signed, notices.Mailed, notices.Attempted})},
+	{Field{Key: "how", Holds: HoldsOneLine, Required: true, Question: "Did they sign, did you mail it, did they take it and not sign, or was nobody there?", Example: "signed",
+		Noun: "way", Words: wordsOf([]notices.Delivery{notices.Signed, notices.Mailed, notices.Refused, notices.Attempted})},
 		func(r *reader, v *strict.Node, p *notices.Pamphlet) { p.How = notices.Delivery(v.Text) }},
 }
 
@@ -195,11 +221,13 @@ var householdRows = slices.Concat([]row[notices.Household]{
 	{Field{Key: "name", Holds: HoldsOneLine, Required: true, Question: "How shall the letter address them?", Example: "The Lam family"},
 		func(r *reader, v *strict.Node, h *notices.Household) { h.Name = r.name(v) }},
 	{Field{Key: "languages", Holds: HoldsListOrUnknown, Required: true, Min: 1, Question: "Which languages do they read? Write unknown when nobody asked.", Example: "[vi]",
-		Noun: "language", Words: languageWords(), Pattern: languagePattern()},
-		func(r *reader, v *strict.Node, h *notices.Household) { h.Languages = r.readerLanguages(v) }},
+		Noun: "language", Words: languageWords(), Pattern: anyLanguage},
+		func(r *reader, v *strict.Node, h *notices.Household) { h.Languages, h.Others = r.readerLanguages(v) }},
 	{Field{Key: "phone_language", Holds: HoldsOneLine, Question: "Which language do they want to be rung in?", Example: "vi",
-		Noun: "language", Words: languageWords(), Pattern: languagePattern()},
-		func(r *reader, v *strict.Node, h *notices.Household) { h.PhoneLanguage, _ = r.language(v) }},
+		Noun: "language", Words: languageWords(), Pattern: anyLanguage},
+		func(r *reader, v *strict.Node, h *notices.Household) { h.PhoneLanguage = r.spoken(v) }},
+	{Field{Key: "owns_it", Holds: HoldsOneLine, Question: "Is it the owner's own household?", Example: "no", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, h *notices.Household) { h.Owns = notices.Answer(v.Text) }},
 	{Field{Key: "child_under_6", Holds: HoldsOneLine, Question: "Does a child under 6 live there or come often?", Example: "yes", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, h *notices.Household) { h.ChildUnder6 = notices.Answer(v.Text) }},
 	{Field{Key: "pets", Holds: HoldsList, Question: "Which animals do they keep?", Example: "[cat]", Noun: "pet", Words: wordsOf(notices.Pets)},
@@ -207,8 +235,12 @@ var householdRows = slices.Concat([]row[notices.Household]{
 }, lifeRows(func(h *notices.Household) *notices.Usual { return &h.Usual }), []row[notices.Household]{
 	{Field{Key: "except", Holds: HoldsObjects, Question: "Where a place that they use gets shut: how do they live until it has passed?", Fields: fieldsOf(exceptRows)},
 		func(r *reader, v *strict.Node, h *notices.Household) {
-			h.Except = readObjects(r, v, exceptRows, notices.Exception{})
+			h.Except = readObjects(r, v, exceptRows, notices.Exception{Agreed: notices.Unknown})
 		}},
+	{Field{Key: "sleeps_from", Holds: HoldsOneLine, Question: "Does anybody sleep by day? From when?", Example: "08:00", Pattern: timePattern},
+		func(r *reader, v *strict.Node, h *notices.Household) { h.SleepsFrom = r.clock(v) }},
+	{Field{Key: "sleeps_to", Holds: HoldsOneLine, Question: "And until when?", Example: "15:00", Pattern: timePattern},
+		func(r *reader, v *strict.Node, h *notices.Household) { h.SleepsTo = r.clock(v) }},
 	{Field{Key: "reach_at", Holds: HoldsOneLine, Question: "If they sleep elsewhere: where does a letter find them?", Example: "612-555-0188"},
 		func(r *reader, v *strict.Node, h *notices.Household) { h.ReachAt = r.name(v) }},
 	{Field{Key: "elsewhere", Holds: HoldsObject, Question: "If they sleep elsewhere, what is agreed?", Fields: fieldsOf(elsewhereRows)},
@@ -218,6 +250,8 @@ var householdRows = slices.Concat([]row[notices.Household]{
 var exceptRows = append([]row[notices.Exception]{
 	{Field{Key: "while", Holds: HoldsOneLine, Required: true, Question: "While which work is shut, by its id?", Example: "hall", Pattern: idPattern},
 		func(r *reader, v *strict.Node, e *notices.Exception) { e.While = r.id(v) }},
+	{Field{Key: "agreed", Holds: HoldsOneLine, Question: "If that is another household's room: have they agreed?", Example: "yes", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, e *notices.Exception) { e.Agreed = notices.Answer(v.Text) }},
 }, lifeRows(func(e *notices.Exception) *notices.Usual { return &e.Usual })...)
 
 // lifeRows ask how a household lives: as always, or while a place is shut.
@@ -312,6 +346,8 @@ var neighbourRows = []row[notices.Neighbour]{
 		func(r *reader, v *strict.Node, n *notices.Neighbour) { n.Address = r.name(v) }},
 	{Field{Key: "kind", Holds: HoldsOneLine, Question: "Is it a home or a day-care?", Example: "home", Noun: "kind", Words: wordsOf([]notices.NeighbourKind{notices.OneHome, notices.DayCare})},
 		func(r *reader, v *strict.Node, n *notices.Neighbour) { n.Kind = notices.NeighbourKind(v.Text) }},
+	{Field{Key: "open_days", Holds: HoldsList, Question: "A day-care: on which days is it open?", Example: "[mon, tue, wed, thu, fri]", Noun: "day", Words: weekdayWords},
+		func(r *reader, v *strict.Node, n *notices.Neighbour) { n.OpenDays = weekdaysOf(v) }},
 	{Field{Key: "gap", Holds: HoldsOneLine, Question: "How far is it from the work to their nearest wall?", Example: "14 ft",
 		Pattern: lengthPattern},
 		func(r *reader, v *strict.Node, n *notices.Neighbour) { n.Gap, n.GapKnown = r.gap(v) }},
@@ -319,21 +355,43 @@ var neighbourRows = []row[notices.Neighbour]{
 		Noun: "answer", Words: wordsOf([]notices.Answer{notices.Yes, notices.No, notices.NotSure})},
 		func(r *reader, v *strict.Node, n *notices.Neighbour) { n.Near = notices.Answer(v.Text) }},
 	{Field{Key: "languages", Holds: HoldsListOrUnknown, Min: 1, Question: "Which languages do they read?", Example: "[es]",
-		Noun: "language", Words: languageWords(), Pattern: languagePattern()},
-		func(r *reader, v *strict.Node, n *notices.Neighbour) { n.Languages = r.readerLanguages(v) }},
+		Noun: "language", Words: languageWords(), Pattern: anyLanguage},
+		func(r *reader, v *strict.Node, n *notices.Neighbour) { n.Languages, n.Others = r.readerLanguages(v) }},
 	{Field{Key: "pets", Holds: HoldsList, Question: "Which animals do they keep?", Example: "[dog]", Noun: "pet", Words: wordsOf(notices.Pets)},
 		func(r *reader, v *strict.Node, n *notices.Neighbour) { n.Pets = listOf[notices.Pet](v) }},
 	{Field{Key: "homes", Holds: HoldsNumber, Question: "How many homes are behind this one address?", Example: "1", Min: 1, Max: 500},
 		func(r *reader, v *strict.Node, n *notices.Neighbour) { n.Homes = number(v) }},
 }
 
+var weekdayWords = []string{"sun", "mon", "tue", "wed", "thu", "fri", "sat"}
+
+func weekdaysOf(v *strict.Node) []time.Weekday {
+	var days []time.Weekday
+	for _, item := range v.Items {
+		if i := slices.Index(weekdayWords, item.Text); i >= 0 {
+			days = append(days, time.Weekday(i))
+		}
+	}
+	return days
+}
+
 // What stands where a key is left out. Unknown protects.
 var (
-	blankJob       = notices.Job{AnyonePaid: notices.Unknown, FederalAid: notices.Unknown, CheckedBy: notices.NotDecided, LeadWork: notices.Unknown, Emergency: notices.Unknown}
+	blankJob       = notices.Job{AnyonePaid: notices.Unknown, FederalAid: notices.Unknown, CheckedBy: notices.NotDecided, LeadWork: notices.Unknown, Emergency: notices.Unknown, LandlordWorks: notices.Unknown, AreasShared: notices.Unknown}
 	blankWork      = notices.Work{CrewArrives: notices.NoClock, CleanedBy: notices.NoClock, Nightly: notices.Unknown, HasWindows: notices.Unknown}
-	blankHousehold = notices.Household{ChildUnder6: notices.Unknown}
+	blankHousehold = notices.Household{ChildUnder6: notices.Unknown, Owns: notices.Unknown, SleepsFrom: notices.NoClock, SleepsTo: notices.NoClock}
 	blankNeighbour = notices.Neighbour{Near: notices.NotSure, Homes: 1, Kind: notices.OneHome}
 )
+
+// dwellingUnknown may be written; a Job then has no Dwelling.
+const dwellingUnknown notices.Dwelling = "unknown"
+
+func dwellingOf(text string) notices.Dwelling {
+	if notices.Dwelling(text) == dwellingUnknown {
+		return ""
+	}
+	return notices.Dwelling(text)
+}
 
 // ownerUnknown may be written; a Job then has no Owner.
 const ownerUnknown notices.Owner = "unknown"

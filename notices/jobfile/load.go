@@ -25,14 +25,14 @@ const jobFiles = "jobs/*.yaml"
 // Their codes are compared with those of all files in jobs/. A code need not be the name of its file.
 func Load(fsys fs.FS, now time.Time, files ...string) ([]notices.Job, Problems) {
 	programme, problems := LoadProgramme(fsys)
-	codes := codesIn(fsys)
+	codes, houses := codesIn(fsys)
 	var jobs []notices.Job
 	for _, file := range files {
 		file = path.Clean(strings.ReplaceAll(file, `\`, "/"))
 		job, found := loadJob(fsys, now, file, programme, codes)
 		problems = append(problems, found...)
 		if len(found) == 0 {
-			jobs = append(jobs, job)
+			jobs = append(jobs, besides(fsys, now, job, houses))
 		}
 	}
 	if problems.in(ProgrammeFile) {
@@ -66,6 +66,28 @@ func loadJob(fsys fs.FS, now time.Time, file string, programme notices.Programme
 	return tidied(job), r.problems
 }
 
+// besides adds the work of other job files of the same house: those whose address begins with the same number and street.
+func besides(fsys fs.FS, now time.Time, job notices.Job, houses map[string][]string) notices.Job {
+	for _, file := range houses[house(job.Address)] {
+		if file == job.File {
+			continue
+		}
+		other, problems := loadJob(fsys, now, file, job.Programme, nil)
+		if len(problems) > 0 {
+			job.BesideUnread = append(job.BesideUnread, file)
+			continue
+		}
+		job.Beside = append(job.Beside, other.Work...)
+	}
+	return job
+}
+
+// house is the number and street of an address, however its letters and spaces are written.
+func house(address string) string {
+	street, _, _ := strings.Cut(address, ",")
+	return strings.ToLower(strings.Join(strings.Fields(street), " "))
+}
+
 // tidied puts days in order. The checks come first, while every entry stands where it stands in the file.
 func tidied(job notices.Job) notices.Job {
 	for i := range job.Work {
@@ -78,9 +100,9 @@ func inOrder(days []notices.Date) []notices.Date {
 	return slices.Compact(slices.SortedFunc(slices.Values(days), notices.Date.Compare))
 }
 
-// codesIn maps each code to the files of the folder that have it, whatever else is wrong with them.
-func codesIn(fsys fs.FS) map[string][]string {
-	codes := map[string][]string{}
+// codesIn maps each code, and each house, to the files of the folder that have it, whatever else is wrong with them.
+func codesIn(fsys fs.FS) (codes, houses map[string][]string) {
+	codes, houses = map[string][]string{}, map[string][]string{}
 	files, _ := fs.Glob(fsys, jobFiles)
 	for _, file := range files {
 		src, err := fs.ReadFile(fsys, file)
@@ -90,9 +112,11 @@ func codesIn(fsys fs.FS) map[string][]string {
 		if root, _ := strict.Parse(src); root != nil {
 			code := root.At("code").Text
 			codes[code] = append(codes[code], file)
+			home := house(root.At("address").Text)
+			houses[home] = append(houses[home], file)
 		}
 	}
-	return codes
+	return codes, houses
 }
 
 // A reader turns the tree of one file into values and collects what is wrong with it.

@@ -71,6 +71,7 @@ address: 14 Alder Court, Larkfield
 state: OH
 built: 1931
 anyone_paid: no
+landlord_works: no
 federal_housing_money: no
 checked_by: clearance_test
 on_the_day: {name: Rosa, phone: 612-555-0142, speaks: [en]}

@@ -83,7 +83,7 @@ func TestLoadWholeJob(t *testing.T) {
 			Languages: []notices.Language{"en", "es", "vi"}, TimeZone: "America/Chicago", Paper: notices.Letter,
 		},
 		File: "jobs/alder-14.yaml", Code: "alder-14", Address: "14 Alder Court, Larkfield", State: "MN", Built: 1931, Owner: notices.LivesHere,
-		AnyonePaid: notices.No, FederalAid: notices.Unknown, CheckedBy: notices.ClearanceTest, LeadWork: notices.Unknown, Emergency: notices.Unknown, Asked: true,
+		AnyonePaid: notices.No, FederalAid: notices.Unknown, CheckedBy: notices.ClearanceTest, LeadWork: notices.Unknown, Emergency: notices.Unknown, LandlordWorks: notices.Unknown, AreasShared: notices.Unknown, Asked: true,
 		OnTheDay: notices.Contact{Name: "Rosa", Phone: "6125550142", Speaks: []notices.Language{"en", "es"}},
 		Work: []notices.Work{
 			{
@@ -97,9 +97,9 @@ func TestLoadWholeJob(t *testing.T) {
 			},
 		},
 		Households: []notices.Household{{
-			ID: "h1", Name: "The Lam family", Languages: []notices.Language{"vi"}, PhoneLanguage: "vi", ChildUnder6: notices.Yes, Pets: []notices.Pet{"cat"},
+			ID: "h1", Name: "The Lam family", Languages: []notices.Language{"vi"}, PhoneLanguage: "Vietnamese", ChildUnder6: notices.Yes, Owns: notices.Unknown, SleepsFrom: notices.NoClock, SleepsTo: notices.NoClock, Pets: []notices.Pet{"cat"},
 			Usual:  notices.Usual{WaysOut: [][]notices.Place{{"back_door"}}, Bed: "bed", Bath: "bathroom", Kitchen: "kitchen"},
-			Except: []notices.Exception{{While: "hall", Usual: notices.Usual{SleepsAt: "Grandma's"}}},
+			Except: []notices.Exception{{While: "hall", Agreed: notices.Unknown, Usual: notices.Usual{SleepsAt: "Grandma's"}}},
 		}},
 		Neighbours: []notices.Neighbour{
 			{ID: "n12", Address: "12 Alder Court", Kind: notices.OneHome, Gap: 14.5, GapKnown: true, Near: notices.NotSure, Languages: []notices.Language{"es"}, Homes: 2},
@@ -125,7 +125,7 @@ built: 1931
 emergency: no
 entries: [front_door, back_door]
 on_the_day: {name: Rosa, phone: 311, speaks: [en]}
-pamphlet: {given: 2027-04-20, how: mailed}
+pamphlets: [{to: owner, given: 2027-04-20, how: mailed}]
 work:
   - {id: p, where: outside, area: front_porch, task: sand, parts: [trim], how_much: 3 sq ft, share_of_part: 8, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [gate],
      cleaned_nightly: yes, lot_line: 6 ft, tests: [{how: laboratory_certified_sampler, covers: some_surfaces, result: not_clear}]}
@@ -140,9 +140,9 @@ openings: [{id: w1, what: vent, area: kitchen, storey: 2, work: p, gap: 12.5 ft}
 		t.Fatal(problems)
 	}
 	job := jobs[0]
-	got := []any{job.City, job.Emergency, job.Entries, job.Pamphlet, job.Openings, job.Programme.Stricter}
+	got := []any{job.City, job.Emergency, job.Entries, job.Pamphlets, job.Openings, job.Programme.Stricter}
 	want := []any{
-		"San Francisco", notices.No, []notices.Way{"front_door", "back_door"}, notices.Pamphlet{Given: notices.Date{Year: 2027, Month: time.April, Day: 20}, How: notices.Mailed},
+		"San Francisco", notices.No, []notices.Way{"front_door", "back_door"}, []notices.Pamphlet{{To: notices.ToOwner, Given: notices.Date{Year: 2027, Month: time.April, Day: 20}, How: notices.Mailed}},
 		[]notices.Opening{{ID: "w1", What: "vent", Area: "kitchen", Storey: 2, Work: "p", Gap: 12.5, GapKnown: true}}, map[string]float64{"window_reach": 30},
 	}
 	w, h := job.Work[0], job.Households[0]
@@ -158,7 +158,7 @@ openings: [{id: w1, what: vent, area: kitchen, storey: 2, work: p, gap: 12.5 ft}
 func TestNothingHappensAfterToday(t *testing.T) {
 	now := time.Date(2027, time.May, 14, 4, 30, 0, 0, time.UTC)
 	for day, refused := range map[string]bool{"2027-05-13": false, "2027-05-14": true} {
-		text := strings.Replace(testJob, "households:", "checks: [{work: hall, on: "+day+", by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]\nwipes: [{work: hall, room: hallway, surface: floor, lab_date: "+day+", result: 1 ug/ft2}]\npamphlet: {given: "+day+", how: signed}\nhouseholds:", 1)
+		text := strings.Replace(testJob, "households:", "checks: [{work: hall, on: "+day+", by: Jo, role: examiner, certified: yes, independent: yes, result: passed}]\nwipes: [{work: hall, room: hallway, surface: floor, lab_date: "+day+", result: 1 ug/ft2}]\npamphlets: [{to: owner, given: "+day+", how: signed}]\nhouseholds:", 1)
 		_, problems := Load(folder(testProgramme, map[string]string{"jobs/a.yaml": text}), now, "jobs/a.yaml")
 		if refused != (len(problems) == 3 && strings.Contains(problems.Error(), "is after today, Thu 2027-05-13")) || !refused && len(problems) > 0 {
 			t.Errorf("%s has the problems %v", day, problems)

@@ -34,8 +34,9 @@ func (r *reader) address(v *strict.Node) string {
 }
 
 var (
-	idShape   = regexp.MustCompile(idPattern)
-	codeShape = regexp.MustCompile(codePattern)
+	languageName = regexp.MustCompile(`^\p{Lu}[\p{L} '()-]{2,}$`)
+	idShape      = regexp.MustCompile(idPattern)
+	codeShape    = regexp.MustCompile(codePattern)
 
 	// Windows opens devices under these names (Microsoft, "Naming Files, Paths, and Namespaces"; from memory).
 	deviceNames = regexp.MustCompile(`^(con|prn|aux|nul|com[0-9]|lpt[0-9])$`)
@@ -98,15 +99,44 @@ func (r *reader) languages(v *strict.Node) []notices.Language {
 	return languages
 }
 
-// readerLanguages are those of people who get paper. Pages exist in the programme's languages only.
-func (r *reader) readerLanguages(v *strict.Node) []notices.Language {
-	pages := r.programme.Languages
+// readerLanguages are those of people who get paper, and the names of those that there is no text of ours in. Pages exist in the programme's languages only.
+func (r *reader) readerLanguages(v *strict.Node) (ours []notices.Language, others []string) {
 	for _, item := range v.Items {
-		if l, known := notices.LanguageNamed(item.Text); known && len(pages) > 0 && !slices.Contains(pages, l) {
+		l, known := notices.LanguageNamed(item.Text)
+		switch {
+		case known && !slices.Contains(ours, l):
+			ours = append(ours, l)
+		case !known && r.isLanguage(item):
+			others = append(others, item.Text)
+		}
+		if pages := r.programme.Languages; known && len(pages) > 0 && !slices.Contains(pages, l) {
 			r.wrong(item, "is not among the languages of your pages", fmt.Sprintf("add %s to languages in %s, so that its pages exist", l, ProgrammeFile))
 		}
 	}
-	return r.languages(v)
+	return ours, others
+}
+
+// spoken is the English name of a language that somebody is rung in.
+func (r *reader) spoken(v *strict.Node) string {
+	for _, l := range notices.Languages {
+		if tag, known := notices.LanguageNamed(v.Text); known && tag == l.Tag {
+			return l.Name
+		}
+	}
+	if !r.isLanguage(v) {
+		return ""
+	}
+	return v.Text
+}
+
+// isLanguage takes any name with a capital, such as Somali, for that of a language; but not a slip of one letter in a language of ours, nor a tag.
+func (r *reader) isLanguage(v *strict.Node) bool {
+	slip := slices.ContainsFunc(languageWords(), func(ours string) bool { return distance(plain(v.Text), plain(ours)) == 1 })
+	if slip || !languageName.MatchString(v.Text) {
+		r.wrong(v, "is not a language that doorleaf has texts for", suggestion(v.Text, "language", languageWords())+"; write another one by its English name, such as Somali")
+		return false
+	}
+	return true
 }
 
 func (r *reader) pageLanguages(v *strict.Node) []notices.Language {

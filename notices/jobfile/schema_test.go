@@ -44,6 +44,7 @@ state: MN                      # rules that we hold no profile for are said to b
 built: 1931                    # a year, or unknown
 owner: lives_here              # or rents_it_out
 anyone_paid: no                # yes, no, unknown
+landlord_works: no
 federal_housing_money: unknown
 checked_by: clearance_test     # cleaning_check, crew_look, not_decided
 on_the_day: {name: Rosa, phone: 555-0142, speaks: [en, es]}

@@ -1,0 +1,67 @@
+package notices
+
+var (
+	outPresumption   = deskText("told.presumption", Day{})
+	outPresumedWhen  = deskText("told.presumed_when", Number(0))
+	whyPresumption   = deskText("told.presumption_why", Number(0))
+	wouldPresumption = deskText("told.would_presumption")
+	outCalledOff     = deskText("told.called_off")
+	whyCalledOff     = deskText("told.called_off_why")
+	outStoppedShort  = deskText("told.stopped")
+	whyStoppedShort  = deskText("told.stopped_why")
+	outWhoShares     = deskText("told.who_shares")
+	whyWhoShares     = deskText("told.who_shares_why")
+	wouldShareNot    = deskText("told.would_share_not")
+	wouldSayHow      = deskText("told.would_say_how")
+	whyFamilies      = deskText("told.families_why")
+)
+
+// presumption: the tool treats the paint as lead paint, which the housing rule counts as an event of its own.
+func (job Job) presumption() []Reason {
+	if !job.aidedBinds() || len(job.Households) == 0 {
+		return nil
+	}
+	days := Number(PresumptionNotice.Value)
+	r := Reason{Decision: "presumption_notice", Outcome: outPresumedWhen.With(days), Because: whyPresumption.With(days), Source: PresumptionNotice.Source(), Binds: Law}
+	if job.Presumed.IsZero() {
+		r.Missing = []Missing{{"lead_presumed", wouldPresumption.With()}}
+		return []Reason{r}
+	}
+	r.Outcome = outPresumption.With(Day(job.presumptionDue()))
+	return []Reason{r}
+}
+
+// calledOff: a job that never began keeps nobody out, and whoever was told of it is told that. What was begun stays shut until it passes.
+func calledOff(job Job) []Reason {
+	switch job.CalledOff {
+	case BeforeItBegan:
+		return []Reason{{Decision: "called_off", Outcome: outCalledOff.With(), Because: whyCalledOff.With(), Source: string(Practice), Binds: GoodPractice}}
+	case AfterItBegan:
+		return []Reason{{Decision: "called_off", Outcome: outStoppedShort.With(), Because: whyStoppedShort.With(), Source: StayOutSource, Binds: job.binds()}}
+	}
+	return nil
+}
+
+// whoShares asks whether homes share an area that is worked on, for the tool cannot know how many there are; and how they are told. In a day-care the families are asked about.
+func (job Job) whoShares() []Reason {
+	families := job.Dwelling == ChildOccupied
+	if job.Emergency == Yes || job.Shared.Route != "" || job.AreasShared == No || len(job.leadWork()) == 0 {
+		return nil
+	}
+	r := Reason{Decision: "common_areas_unknown", Outcome: outWhoShares.With(), Because: whyWhoShares.With(), Source: "40 CFR 745.84(b)", Binds: job.renovationBinding(), Missing: []Missing{{"areas_shared", wouldShareNot.With()}}}
+	if job.AreasShared == Yes {
+		r.Missing = []Missing{{"common_areas", wouldSayHow.With()}}
+	}
+	if families {
+		r.Because, r.Source, r.Missing = whyFamilies.With(), "40 CFR 745.84(c)", []Missing{{"common_areas", wouldSayHow.With()}}
+	}
+	return []Reason{r}
+}
+
+// sharedSource is the paragraph that holds for the homes of a building, or for the families of a day-care.
+func (job Job) sharedSource(homes, families string) string {
+	if job.Dwelling == ChildOccupied {
+		return families
+	}
+	return homes
+}

@@ -20,10 +20,14 @@ func Decide(job Job) Plan {
 // sheets come in printing order: what is handed over, in walking order, then the crew's pack, then the spares. Each kind is gone when what it says is no
 // longer so: after a pass there are no letters, requests and signs for that work any more, and before it no return letter and no done note.
 func sheets(job Job) []Sheet {
-	return slices.Concat(
+	all := slices.Concat(
 		returnLetters(job), cleanAgainLetters(job), afterWorkNotices(job), letters(job),
 		doneNotes(job), neighbourSheets(job), homePetFlyers(job), commonAreaNotices(job),
 		signs(job), commonAreaSigns(job), spares(job), slips(job))
+	for i := range all {
+		all[i].Turns = job.turns(all[i])
+	}
+	return all
 }
 
 // pages keep their addresses as long as the job exists, whatever has become of the work.
@@ -72,8 +76,9 @@ func (job Job) householdsToTell() []Household {
 	return job.Households
 }
 
+// outsideWork is what neighbours have to do with: work outside, and new windows, for which the wall is open to the street.
 func (job Job) outsideWork() []Work {
-	return slices.DeleteFunc(job.leadWork(), func(w Work) bool { return w.Where != Outside })
+	return slices.DeleteFunc(job.leadWork(), func(w Work) bool { return !w.ReachesOutside() })
 }
 
 func (job Job) hasOutsideWork() bool { return len(job.outsideWork()) > 0 }

@@ -93,6 +93,9 @@ type Work struct {
 	checkedWith string // id of the work whose check is about this room too; "" for work of the job file
 }
 
+// ReachesOutside reports whether dust of the work can get out to the neighbours: work outside, and new windows.
+func (w Work) ReachesOutside() bool { return w.Where == Outside || w.Task == "replace_windows" }
+
 // AllDays are those on which the work may go on, rain day last.
 func (w Work) AllDays() []Date {
 	if w.RainDay.IsZero() {

@@ -27,7 +27,19 @@ type Rule struct {
 	Citation string
 	ReadOn   string // YYYY-MM-DD
 	Sureness Sureness
+	By       RuleSet
 }
+
+// A RuleSet says in whose text a row stands, and so whom it binds.
+type RuleSet int
+
+const (
+	ByPractice   RuleSet = iota // nobody's
+	ByRenovation                // 40 CFR 745
+	ByHousing                   // 24 CFR 35
+	ByBoth                      // of those two
+	ByPlace                     // a State's or city's
+)
 
 // Source is the rule as a citation to print.
 func (r Rule) Source() string {
@@ -51,52 +63,52 @@ func (r Rule) IsStricter(value float64) bool {
 // The federal figures, and those of good practice. A change of rule is a change of one row; profile.go has the rows of stricter places.
 var (
 	// Target housing was built before this year.
-	FirstYearWithout = Rule{"first_year_without", 1978, "year", Larger, "40 CFR 745.103, target housing", "2026-11-25", Read}
+	FirstYearWithout = Rule{"first_year_without", 1978, "year", Larger, "40 CFR 745.103, target housing", "2026-11-25", Read, ByRenovation}
 
 	// Small jobs: up to so much disturbed paint a room inside, and outside in all; the same room within so many days counts as one job.
-	SmallInside  = Rule{"small_inside", 6, "sq ft", Smaller, "40 CFR 745.83, minor repair", "2026-11-25", Read}
-	SmallOutside = Rule{"small_outside", 20, "sq ft", Smaller, "40 CFR 745.83, minor repair", "2026-11-25", Read}
-	SameRoom     = Rule{"same_room", 30, "days", Larger, "40 CFR 745.83, minor repair", "2026-11-25", Read}
+	SmallInside  = Rule{"small_inside", 6, "sq ft", Smaller, "40 CFR 745.83, minor repair", "2026-11-25", Read, ByRenovation}
+	SmallOutside = Rule{"small_outside", 20, "sq ft", Smaller, "40 CFR 745.83, minor repair", "2026-11-25", Read, ByRenovation}
+	SameRoom     = Rule{"same_room", 30, "days", Larger, "40 CFR 745.83, minor repair", "2026-11-25", Read, ByRenovation}
 	// The same under the housing rule, whose limits are stricter inside.
-	AidedInside  = Rule{"aided_inside", 2, "sq ft", Smaller, "24 CFR 35.1350(d)", "2026-11-25", Read}
-	AidedOutside = Rule{"aided_outside", 20, "sq ft", Smaller, "24 CFR 35.1350(d)", "2026-11-25", Read}
-	AidedPart    = Rule{"aided_part", 10, "percent", Smaller, "24 CFR 35.1350(d)", "2026-11-25", Read}
+	AidedInside  = Rule{"aided_inside", 2, "sq ft", Smaller, "24 CFR 35.1350(d)", "2026-11-25", Read, ByHousing}
+	AidedOutside = Rule{"aided_outside", 20, "sq ft", Smaller, "24 CFR 35.1350(d)", "2026-11-25", Read, ByHousing}
+	AidedPart    = Rule{"aided_part", 10, "percent", Smaller, "24 CFR 35.1350(d)", "2026-11-25", Read, ByHousing}
 
 	// A household may stay through inside work of one period so long, in daytime, or of so many calendar days with a nightly clean so far out.
-	OnePeriod    = Rule{"one_period", 8, "hours", Smaller, "24 CFR 35.1345(a)(2)(iii)", "2026-11-25", Read}
-	FewDays      = Rule{"few_days", 5, "days", Smaller, "24 CFR 35.1345(a)(2)(iv)", "2026-11-25", Read}
-	NightlyStrip = Rule{"nightly_strip", 10, "ft", Larger, "24 CFR 35.1345(a)(2)(iv)", "2026-11-25", Read}
+	OnePeriod    = Rule{"one_period", 8, "hours", Smaller, "24 CFR 35.1345(a)(2)(iii)", "2026-11-25", Read, ByHousing}
+	FewDays      = Rule{"few_days", 5, "days", Smaller, "24 CFR 35.1345(a)(2)(iv)", "2026-11-25", Read, ByHousing}
+	NightlyStrip = Rule{"nightly_strip", 10, "ft", Larger, "24 CFR 35.1345(a)(2)(iv)", "2026-11-25", Read, ByHousing}
 	// What counts as daytime: the rule says daylight hours and gives no clock.
-	DayStarts = Rule{"day_starts", 6, "o'clock", Larger, "", "2026-11-25", Practice}
-	DayEnds   = Rule{"day_ends", 20, "o'clock", Smaller, "", "2026-11-25", Practice}
+	DayStarts = Rule{"day_starts", 6, "o'clock", Larger, "", "2026-11-25", Practice, ByPractice}
+	DayEnds   = Rule{"day_ends", 20, "o'clock", Smaller, "", "2026-11-25", Practice, ByPractice}
 
 	// Openings this near to outside work are kept shut; the text reads on distance and does not say whose they are.
-	WindowReach = Rule{"window_reach", 20, "ft", Larger, "40 CFR 745.85(a)(2)(ii)(A)", "2026-11-25", Read}
+	WindowReach = Rule{"window_reach", 20, "ft", Larger, "40 CFR 745.85(a)(2)(ii)(A)", "2026-11-25", Read, ByRenovation}
 	// Ground below outside work is covered so far out.
-	GroundCover = Rule{"ground_cover", 10, "ft", Larger, "40 CFR 745.85(a)(2)(ii)(C)", "2026-11-25", Read}
+	GroundCover = Rule{"ground_cover", 10, "ft", Larger, "40 CFR 745.85(a)(2)(ii)(C)", "2026-11-25", Read, ByRenovation}
 	// Work this near to the line wants a vertical barrier.
-	LineBarrier = Rule{"line_barrier", 10, "ft", Larger, "40 CFR 745.85(a)(2)(ii)(D)", "2026-11-25", Read}
+	LineBarrier = Rule{"line_barrier", 10, "ft", Larger, "40 CFR 745.85(a)(2)(ii)(D)", "2026-11-25", Read, ByRenovation}
 	// A sign outside can be read so far from the edge of the work.
-	SignReadFrom = Rule{"sign_read_from", 20, "ft", Larger, "24 CFR 35.1345(b)(2)", "2026-11-25", Read}
+	SignReadFrom = Rule{"sign_read_from", 20, "ft", Larger, "24 CFR 35.1345(b)(2)", "2026-11-25", Read, ByHousing}
 
 	// The official pamphlet is given at most so long before the work, or mailed at least so long before.
-	PamphletEarliest = Rule{"pamphlet_earliest", 60, "days", Smaller, "40 CFR 745.84(a)", "2026-11-25", Read}
-	PamphletMailed   = Rule{"pamphlet_mailed", 7, "days", Larger, "40 CFR 745.84(a)(1)(ii)", "2026-11-25", Read}
+	PamphletEarliest = Rule{"pamphlet_earliest", 60, "days", Smaller, "40 CFR 745.84(a)", "2026-11-25", Read, ByRenovation}
+	PamphletMailed   = Rule{"pamphlet_mailed", 7, "days", Larger, "40 CFR 745.84(a)(1)(ii)", "2026-11-25", Read, ByRenovation}
 
 	// A family needs time to plan its nights and to move things.
-	TalkAhead   = Rule{"talk_ahead", 14, "days", Larger, "", "2026-11-25", Practice}
-	LetterAhead = Rule{"letter_ahead", 7, "days", Larger, "", "2026-11-25", Practice}
+	TalkAhead   = Rule{"talk_ahead", 14, "days", Larger, "", "2026-11-25", Practice, ByPractice}
+	LetterAhead = Rule{"letter_ahead", 7, "days", Larger, "", "2026-11-25", Practice, ByPractice}
 	// A neighbour is told late enough to remember and early enough to ask; with fewer business days left it is late.
-	RequestFirst = Rule{"request_first", 7, "days", Larger, "", "2026-11-25", Practice}
-	RequestAhead = Rule{"request_ahead", 5, "days", Larger, "", "2026-11-25", Practice}
-	BusinessDays = Rule{"business_days", 3, "business days", Larger, "", "2026-11-25", Practice}
+	RequestFirst = Rule{"request_first", 7, "days", Larger, "", "2026-11-25", Practice, ByPractice}
+	RequestAhead = Rule{"request_ahead", 5, "days", Larger, "", "2026-11-25", Practice, ByPractice}
+	BusinessDays = Rule{"business_days", 3, "business days", Larger, "", "2026-11-25", Practice, ByPractice}
 
 	// A laboratory's result comes so long after the last cleaning.
-	ResultTakes = Rule{"result_takes", 2, "business days", Larger, "", "2026-11-26", Practice}
+	ResultTakes = Rule{"result_takes", 2, "business days", Larger, "", "2026-11-26", Practice, ByPractice}
 	// Windows shut before the crew starts to set up.
-	WindowsBefore = Rule{"windows_before", 30, "minutes", Larger, "", "2026-11-25", Practice}
+	WindowsBefore = Rule{"windows_before", 30, "minutes", Larger, "", "2026-11-25", Practice, ByPractice}
 	// Spare requests and flyers for a home that nobody listed.
-	Spares = Rule{"spares", 2, "copies", Larger, "", "2026-11-25", Practice}
+	Spares = Rule{"spares", 2, "copies", Larger, "", "2026-11-25", Practice, ByPractice}
 )
 
 // Settable are the figures that a programme may make stricter for itself.
@@ -133,7 +145,7 @@ type Period string
 var Eras = []Era{{1940, "before 1940", 87}, {1960, "from 1940 to 1959", 69}, {1978, "from 1960 to 1977", 24}}
 
 // PresumptionNotice: so many calendar days after the paint was found or presumed to be lead paint, each home has the notice of that, where the housing rule binds.
-var PresumptionNotice = Rule{"presumption_notice", 15, "days", Smaller, "24 CFR 35.125(a)", "2026-11-26", Second}
+var PresumptionNotice = Rule{"presumption_notice", 15, "days", Smaller, "24 CFR 35.125(a)", "2026-11-26", Second, ByHousing}
 
 // PoisonControl is the national number in the United States: from memory; check it before you rely on it.
 const PoisonControl Phone = "18002221222"

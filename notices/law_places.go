@@ -24,8 +24,8 @@ var Profiles = []Profile{
 	{
 		Name: "Minnesota", State: "MN",
 		Rows: []Rule{
-			{"window_reach", 20, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read},
-			{"ground_cover", 10, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read},
+			{"window_reach", 20, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read, ByPlace},
+			{"ground_cover", 10, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read, ByPlace},
 		},
 		MustTell:  "Minnesota Rules 4761.2650",
 		WholeSide: "Minnesota Rules 4761.2650",
@@ -34,8 +34,8 @@ var Profiles = []Profile{
 	{
 		Name: "San Francisco", State: "CA", City: "San Francisco",
 		Rows: []Rule{
-			{"first_year_without", 1979, "year", Larger, "San Francisco Building Code 327.1", "2026-11-25", Read},
-			{"business_days", 3, "business days", Larger, "San Francisco Building Code 327", "2026-11-25", Second},
+			{"first_year_without", 1979, "year", Larger, "San Francisco Building Code 327.1", "2026-11-25", Read, ByPlace},
+			{"business_days", 3, "business days", Larger, "San Francisco Building Code 327", "2026-11-25", Second, ByPlace},
 		},
 		CityToo:   []string{"SF", "S.F."},
 		MustTell:  "San Francisco Building Code 327",
@@ -45,7 +45,7 @@ var Profiles = []Profile{
 }
 
 // tallGroundCover is Minnesota's wider ground cover for a house of more than one storey.
-var tallGroundCover = Rule{"ground_cover", 20, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read}
+var tallGroundCover = Rule{"ground_cover", 20, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read, ByPlace}
 
 // profiles are those that hold for the job.
 func (job Job) profiles() []Profile {

@@ -39,7 +39,7 @@ func keeps(job Job) []Keep {
 func outingDays(job Job) []OutingDay {
 	var all []OutingDay
 	for _, w := range job.Work {
-		if w.Where == Outside {
+		if w.ReachesOutside() {
 			all = append(all, OutingDay{w.Days, w.CrewArrives, w.CleanedBy, w.RainDay})
 		}
 	}

@@ -147,8 +147,9 @@ func (job Job) tested(w Work) Reason {
 	if job.shownFree(w) {
 		return r
 	}
-	r.Outcome, r.Because = outStillLead.With(Name(w.ID)), job.whyStillLead(w)
-	if r.Because.ID == whyKitNotAided.ID {
+	var aidedOnly bool
+	r.Outcome = outStillLead.With(Name(w.ID))
+	if r.Because, aidedOnly = job.whyStillLead(w); aidedOnly {
 		r.Source = AidedTestSource
 		if job.FederalAid == Unknown {
 			r.Missing = []Missing{{"federal_housing_money", wouldCount.With()}}
@@ -157,22 +158,22 @@ func (job Job) tested(w Work) Reason {
 	return r
 }
 
-// whyStillLead names the strongest ground.
-func (job Job) whyStillLead(w Work) Message {
+// whyStillLead names the strongest ground, and reports whether only the housing rule has it.
+func (job Job) whyStillLead(w Work) (because Message, aidedOnly bool) {
 	has := func(holds func(Test) bool) bool { return slices.ContainsFunc(w.Tests, holds) }
 	switch {
 	case has(func(t Test) bool { return t.Result == LeadFound }):
-		return whyLeadFound.With()
+		return whyLeadFound.With(), false
 	case !has(Test.counts):
-		return whyNotCounted.With()
+		return whyNotCounted.With(), false
 	case has(func(t Test) bool { return t.counts() && t.Result == NotClear }):
-		return whyNotClear.With()
+		return whyNotClear.With(), false
 	case !has(func(t Test) bool { return t.counts() && t.Covers == AllSurfaces }):
-		return whyNotAll.With()
+		return whyNotAll.With(), false
 	case !has(job.showsFree):
-		return whyKitNotAided.With()
+		return whyKitNotAided.With(), true
 	}
-	return whyNotAll.With()
+	return whyNotAll.With(), false
 }
 
 func emergency(job Job) []Reason {

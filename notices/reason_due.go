@@ -106,7 +106,7 @@ func (job Job) neighbourDates() []Reason {
 	first := firstDay(job.outsideWork())
 	by, business := job.rule(RequestAhead), job.rule(BusinessDays)
 	late := Reason{Decision: "neighbours_late", Outcome: outLateAfter.With(Day(job.neighbourLateAfter())), Because: whyLateAfter.With(Number(business.Value)), Source: business.Source(), Binds: GoodPractice}
-	if law := job.mustTell(); law != "" && business.Citation == law {
+	if law := job.mustTell(); law != "" && business.By == ByPlace {
 		late.Binds = Law
 	}
 	return []Reason{

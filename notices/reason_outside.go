@@ -29,7 +29,10 @@ var (
 // outside is what outside work asks of the ground and of the property line.
 func outside(job Job) []Reason {
 	var all []Reason
-	for _, w := range job.outsideWork() {
+	for _, w := range job.leadWork() {
+		if w.Where != Outside {
+			continue
+		}
 		cover := job.groundCover()
 		all = append(all, Reason{Decision: "ground_cover", About: w.ID, Outcome: outGround.With(Name(w.ID), Reach(cover.Value)), Because: whyGround.With(), Source: cover.Source(), Binds: job.bindsBy(cover)})
 		all = append(all, job.lineBarrier(w)...)

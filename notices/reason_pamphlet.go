@@ -63,9 +63,8 @@ func (job Job) pamphlets() []Reason {
 	var all []Reason
 	tenantOpen := false
 	for _, reader := range job.pamphletReaders() {
-		r := job.pamphletDue(reader)
-		tenantOpen = tenantOpen || !reader.owns && r.Outcome.ID == outPamphlet.ID
-		r.Binds = job.renovationBinding()
+		r, open := job.pamphletDue(reader)
+		tenantOpen = tenantOpen || open && !reader.owns
 		all = append(all, r)
 	}
 	if job.Owner == "" && len(job.Households) > 0 {
@@ -78,12 +77,12 @@ func (job Job) pamphlets() []Reason {
 }
 
 // pamphletDue: not more than so many days before the work, or mailed so many days before; with a signature. A tenant may take it and not sign, or not be met: then a statement of that stands in
-// for the signature. An owner signs, or it goes by mail.
-func (job Job) pamphletDue(reader pamphletReader) Reason {
+// for the signature. An owner signs, or it goes by mail. It is open while it has still to be given, or given again.
+func (job Job) pamphletDue(reader pamphletReader) (r Reason, open bool) {
 	first := firstDay(job.leadWork())
 	earliest, mailed := first.Plus(-int(PamphletEarliest.Value)), first.Plus(-int(PamphletMailed.Value))
 	why := whyPamphlet.With(Number(PamphletEarliest.Value), Limit(PamphletMailed.Value))
-	r := Reason{Decision: "pamphlet_due", About: reader.id, Outcome: outPamphlet.With(reader.name, Day(earliest), SecondDay(mailDay(mailed))), Because: why, Source: PamphletSource}
+	r = Reason{Decision: "pamphlet_due", About: reader.id, Outcome: outPamphlet.With(reader.name, Day(earliest), SecondDay(mailDay(mailed))), Because: why, Source: PamphletSource, Binds: job.renovationBinding()}
 	p := job.given(reader)
 	switch {
 	case p.Given.IsZero() && !job.renovationBinds():
@@ -100,8 +99,9 @@ func (job Job) pamphletDue(reader pamphletReader) Reason {
 		r.Because = whyNotSigned.With(Limit(PamphletMailed.Value))
 	default:
 		r.Outcome = outPamphletDone.With(reader.name, Day(p.Given))
+		return r, false
 	}
-	return r
+	return r, true
 }
 
 // pamphletSteps: for each reader the days in which it can be mailed, and after them those in which only a hand and a signature will do. One that was given in time is done.
@@ -119,7 +119,7 @@ func (job Job) pamphletSteps() []Step {
 		}
 		s := step(GivePamphlet, party, reader.id, mailed, sayPamphlet.With(reader.name, Day(mailed), SecondDay(last))).from(first.Plus(-int(PamphletEarliest.Value)))
 		s.LateAfter, s.Source, s.Binds = last, PamphletSource, job.renovationBinding()
-		if job.pamphletDue(reader).Outcome.ID == outPamphletDone.ID {
+		if _, open := job.pamphletDue(reader); !open {
 			s.Done = job.given(reader).Given
 		}
 		all = append(all, s)

@@ -71,7 +71,7 @@ func (job Job) binds() Binding {
 
 // bindsBy is for a step that one row asks for: a row of the renovation rule alone binds nobody whom that rule does not bind.
 func (job Job) bindsBy(row Rule) Binding {
-	if strings.HasPrefix(row.Citation, "40 CFR 745") && !job.renovationBinds() {
+	if row.By == ByRenovation && !job.renovationBinds() {
 		return GoodPractice
 	}
 	return job.binds()

@@ -58,7 +58,7 @@ func afterContent(job Job, who Value) Content {
 		Head:   afterHeading.With(),
 		For:    who,
 		Facts:  slices.Concat(job.summary(), job.dustFound()),
-		Blocks: []Block{{returnHow.With(), []Message{job.howChecked().With()}}},
+		Blocks: job.howWeKnow(),
 		Call:   job.familyCall(),
 	}
 	if job.renovationBinds() {

@@ -1,7 +1,5 @@
 package notices
 
-import "slices"
-
 var (
 	againHead    = text("again.head")
 	againShut    = text("again.still_shut")
@@ -40,12 +38,11 @@ func cleanAgainContent(job Job, h Household) Content {
 		For:   Name(h.Name),
 		Marks: []Mark{MarkKeepOut},
 		Facts: job.cleanAgainFacts(),
-		Blocks: []Block{
-			{againWhy.With(), job.whyAgain()},
+		Blocks: append(job.whyAgain(), []Block{
 			{letterMeanwhile.With(), said([]Text{againSigns, letterBags, letterPets})},
 			{letterAfter.With(), []Message{job.afterLine()}},
 			{letterDustHead.With(), append(said([]Text{letterDust}), letterAte.With(PoisonControl))},
-		},
+		}...),
 		Call: job.familyCall(),
 	}
 }
@@ -58,31 +55,41 @@ func (job Job) cleanAgainFacts() []Fact {
 		if days := job.againDays(w); len(days) > 0 {
 			cells = []Value{Pair{againOn.With(), spansOf(days)}}
 		}
+		if job.failedInWays() > 1 {
+			cells = append(cells, job.howFailed(w).With())
+		}
 		facts = append(facts, Fact{w.onPaper(), cells})
 	}
 	return facts
 }
 
-// whyAgain says what was found: by the check, by a sample, or by both in different areas.
-func (job Job) whyAgain() []Message {
-	var why []Message
-	for _, w := range job.inState(CheckFailed) {
-		found := job.howFailed()
-		if _, stopped := job.stopping(w); stopped {
-			found = againSample
-		}
-		if !slices.ContainsFunc(why, func(m Message) bool { return m.ID == found.ID }) {
-			why = append(why, found.With())
-		}
+// whyAgain is a block with what was found, where that was the same at each place; else the row of each place says it.
+func (job Job) whyAgain() []Block {
+	if job.failedInWays() > 1 {
+		return nil
 	}
-	return why
+	return []Block{{againWhy.With(), []Message{job.howFailed(job.inState(CheckFailed)[0]).With()}}}
 }
 
-func (job Job) howFailed() Text {
-	switch job.CheckedBy {
-	case ClearanceTest:
+// failedInWays counts in how many ways places were found not clean.
+func (job Job) failedInWays() int {
+	ways := map[string]bool{}
+	for _, w := range job.inState(CheckFailed) {
+		ways[job.howFailed(w).ID] = true
+	}
+	return len(ways)
+}
+
+// howFailed says what was found at a place: by a sample, or by its check.
+func (job Job) howFailed(w Work) Text {
+	last, _ := job.lastCheck(w)
+	_, stopped := job.stopping(w)
+	switch {
+	case w.checkedWith != "" || stopped:
+		return againSample
+	case last.Role == Examiner && w.Where == Inside && job.CheckedBy == ClearanceTest:
 		return againTested
-	case CrewLook:
+	case last.Role == Crew:
 		return againLooked
 	}
 	return againChecked

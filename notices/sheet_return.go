@@ -63,11 +63,10 @@ func returnContent(job Job, h Household) Content {
 		Head:  job.returnHead(h),
 		For:   Name(h.Name),
 		Facts: slices.Concat(job.openRooms(), job.stillShut(), job.dustFound()),
-		Blocks: []Block{
-			{returnHow.With(), []Message{job.howChecked().With()}},
+		Blocks: append(job.howWeKnow(), []Block{
 			{returnNext.With(), job.fromNowOn()},
 			{letterDustHead.With(), said([]Text{letterDust})},
-		},
+		}...),
 		Call: job.familyCall(),
 	}
 }
@@ -90,7 +89,11 @@ func (job Job) openRooms() []Fact {
 
 func (job Job) checkCells(w Work) []Value {
 	last, _ := job.lastCheck(w)
-	return []Value{Pair{returnCheckOn.With(), spansOf([]Date{last.On})}, Pair{returnCheckBy.With(), Name(last.By)}}
+	cells := []Value{Pair{returnCheckOn.With(), spansOf([]Date{last.On})}, Pair{returnCheckBy.With(), Name(last.By)}}
+	if job.checkedInWays() > 1 {
+		cells = append(cells, job.howChecked(w).With())
+	}
+	return cells
 }
 
 // stillShut is a row for each area that nobody may enter yet. It names no day on which that ends.
@@ -165,15 +168,38 @@ func (w Wipe) sameSurface(other Wipe) bool {
 	return w.Work == other.Work && w.Room == other.Room && w.Surface == other.Surface
 }
 
-// howChecked says only what was done: a test where there was one, else a check or a look. While nobody has decided, it was a check.
-func (job Job) howChecked() Text {
-	switch job.CheckedBy {
-	case ClearanceTest:
+// howChecked says only what was done at a place: a test of dust where an examiner made one, outside where a sample is noted; else a check, or the crew's look.
+func (job Job) howChecked(w Work) Text {
+	last, _ := job.lastCheck(w)
+	switch {
+	case last.Role == Examiner && (w.Where == Inside && job.CheckedBy == ClearanceTest || job.hasSample(w)):
 		return returnTested
-	case CrewLook:
+	case last.Role == Crew:
 		return returnLooked
 	}
 	return returnChecked
+}
+
+func (job Job) hasSample(w Work) bool {
+	return slices.ContainsFunc(job.Wipes, func(wipe Wipe) bool { return wipe.Work == w.ID && wipe.Surface != Blank })
+}
+
+// howWeKnow is a block with what was done, where that was the same at each place; else the row of each place says it.
+func (job Job) howWeKnow() []Block {
+	passed := job.passedWork()
+	if len(passed) == 0 || job.checkedInWays() > 1 {
+		return nil
+	}
+	return []Block{{returnHow.With(), []Message{job.howChecked(passed[0]).With()}}}
+}
+
+// checkedInWays counts in how many ways the places that have passed were checked.
+func (job Job) checkedInWays() int {
+	ways := map[string]bool{}
+	for _, w := range job.passedWork() {
+		ways[job.howChecked(w).ID] = true
+	}
+	return len(ways)
 }
 
 func (job Job) fromNowOn() []Message {

@@ -22,9 +22,9 @@ var (
 
 // What remains after the work, counted from the day on which the last of it passed.
 var (
-	AfterWork      = Rule{"after_work", 30, "days", Smaller, "40 CFR 745.86(c)", "2026-11-25", Read}
-	AfterAidedWork = Rule{"after_aided_work", 15, "days", Smaller, "24 CFR 35.125", "2026-11-25", Read}
-	FileKept       = Rule{"file_kept", 3, "years", Larger, "40 CFR 745.86(a); 24 CFR 35.175", "2026-11-25", Read}
+	AfterWork      = Rule{"after_work", 30, "days", Smaller, "40 CFR 745.86(c)", "2026-11-25", Read, ByRenovation}
+	AfterAidedWork = Rule{"after_aided_work", 15, "days", Smaller, "24 CFR 35.125", "2026-11-25", Read, ByHousing}
+	FileKept       = Rule{"file_kept", 3, "years", Larger, "40 CFR 745.86(a); 24 CFR 35.175", "2026-11-25", Read, ByBoth}
 )
 
 // checkSteps: cleaning and check on the last day, then the days of cleaning again after a check that failed.

@@ -7,10 +7,10 @@ import (
 	"example.org/doorleaf/notices/strict"
 )
 
-// checkFacesOutsideOnly: only outside walls look at a street or a neighbour.
+// checkFacesOutsideOnly: only outside walls, and new windows, look at a street or a neighbour.
 func checkFacesOutsideOnly(r *reader, job *notices.Job) {
 	for i, w := range job.Work {
-		if w.Where == notices.Inside && len(w.Faces) > 0 {
+		if !w.ReachesOutside() && len(w.Faces) > 0 {
 			r.problem(r.at("work", i, "faces"), "faces is for work outside, and this is inside", "take faces out, or write where: outside")
 		}
 	}

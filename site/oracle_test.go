@@ -52,13 +52,31 @@ func oracleJob(t *rapid.T) notices.Job {
 		job.Work = append(job.Work, oracleWork(t, i))
 	}
 	for _, w := range job.Work {
-		last := w.Days[len(w.Days)-1]
-		if after := rapid.IntRange(-1, 6).Draw(t, "passed after"); after >= 0 && rapid.Bool().Draw(t, "is passed") {
-			job.Checks = append(job.Checks, notices.CheckResult{Work: w.ID, On: last.Plus(after), By: "Jo Park", Role: notices.Examiner, Certified: notices.Yes, Independent: notices.Yes, Result: notices.Passed})
-		}
+		oracleChecks(t, &job, w)
 	}
+	oracleSample(t, &job)
 	job.Households = []notices.Household{oracleFamily(t, job)}
 	return job
+}
+
+// oracleChecks draws no check of a piece of work, a pass, a fail, or a fail and a pass in either order.
+func oracleChecks(t *rapid.T, job *notices.Job, w notices.Work) {
+	last := w.Days[len(w.Days)-1]
+	for range rapid.IntRange(0, 2).Draw(t, "checks") {
+		job.Checks = append(job.Checks, notices.CheckResult{Work: w.ID, On: last.Plus(rapid.IntRange(0, 6).Draw(t, "checked after")), By: "Jo Park", Role: notices.Examiner, Certified: notices.Yes, Independent: notices.Yes,
+			Result: rapid.SampledFrom([]notices.Verdict{notices.Passed, notices.Passed, notices.Failed}).Draw(t, "result")})
+	}
+	slices.SortStableFunc(job.Checks, func(a, b notices.CheckResult) int { return a.On.Compare(b.On) })
+}
+
+// oracleSample draws, in some jobs without a failed check, a failing sample from a room that nobody works in. Nothing answers it, so the room stays shut.
+func oracleSample(t *rapid.T, job *notices.Job) {
+	if rapid.IntRange(0, 3).Draw(t, "a sample fails") > 0 || slices.ContainsFunc(job.Checks, func(c notices.CheckResult) bool { return c.Result == notices.Failed }) {
+		return
+	}
+	room := notices.Area("laundry_room")
+	w := rapid.SampledFrom(job.Work).Draw(t, "sampled with")
+	job.Wipes = []notices.Wipe{{Work: w.ID, Room: room, Surface: "floor", Lab: oracleStart.Plus(rapid.IntRange(9, 14).Draw(t, "reported")), Loading: 60, Reported: "60 ug/ft2"}}
 }
 
 func oracleWork(t *rapid.T, i int) notices.Work {
@@ -80,7 +98,7 @@ func oracleWork(t *rapid.T, i int) notices.Work {
 }
 
 func oracleFamily(t *rapid.T, job notices.Job) notices.Household {
-	ways := [][]notices.Place{{"hallway", "front_door"}, {"kitchen", "back_door"}, {"side_door"}, {"front_door"}, {"back_door"}}
+	ways := [][]notices.Place{{"laundry_room", "side_door"}, {"hallway", "front_door"}, {"kitchen", "back_door"}, {"side_door"}, {"front_door"}, {"back_door"}}
 	usual := func() notices.Usual {
 		return notices.Usual{WaysOut: [][]notices.Place{rapid.SampledFrom(ways).Draw(t, "way out"), rapid.SampledFrom(ways).Draw(t, "other way out")}, Bed: "bed",
 			Bath: rapid.SampledFrom([]notices.Room{"bathroom", "downstairs_bathroom"}).Draw(t, "bath"), Kitchen: "kitchen"}
@@ -105,8 +123,30 @@ func isShut(job notices.Job, w notices.Work, day notices.Date, hour int) bool {
 		nothingBegun := slices.ContainsFunc(w.Lost, func(l notices.LostDay) bool { return l.Day == d && l.Begun == notices.No })
 		begun = begun || !d.IsZero() && !nothingBegun && (d.Compare(day) < 0 || d == day && hour*60 >= int(w.CrewArrives))
 	}
-	released := job.CheckedBy != notices.NotDecided && slices.ContainsFunc(job.Checks, func(c notices.CheckResult) bool { return c.Work == w.ID && c.On.Compare(day) < 0 })
+	released := job.CheckedBy != notices.NotDecided && lastResult(job, w, day) == notices.Passed && !undone(job, w)
 	return begun && !released
+}
+
+// lastResult is what the last check of a piece of work before a day found; "" when there was none.
+func lastResult(job notices.Job, w notices.Work, before notices.Date) (found notices.Verdict) {
+	for _, c := range job.Checks { // they are in order
+		if c.Work == w.ID && c.On.Compare(before) < 0 {
+			found = c.Result
+		}
+	}
+	return found
+}
+
+// undone: a failing sample stands against the work that it was taken with.
+func undone(job notices.Job, w notices.Work) bool {
+	return slices.ContainsFunc(job.Wipes, func(wipe notices.Wipe) bool { return wipe.Work == w.ID })
+}
+
+// never is later than anything in these jobs.
+var never = notices.Date{Year: 2030, Month: time.January, Day: 1}
+
+func hasPassed(job notices.Job, w notices.Work) bool {
+	return job.CheckedBy != notices.NotDecided && lastResult(job, w, never) == notices.Passed && !undone(job, w)
 }
 
 // wordsOfShut are the words on paper of all that a piece of work shuts: its place and the ways into it.
@@ -146,8 +186,11 @@ func printedRows(t *rapid.T, page []byte) []printedRow {
 	return rows
 }
 
-// momentOf reads "Tuesday, May 11, 8:00 AM".
+// momentOf reads "Tuesday, May 11, 8:00 AM", or a day alone, which is all of it.
 func momentOf(t *rapid.T, text string) (notices.Date, int) {
+	if at, err := time.Parse("Monday, January 2 2006", text+" 2027"); err == nil {
+		return notices.Date{Year: at.Year(), Month: at.Month(), Day: at.Day()}, 0
+	}
 	at, err := time.Parse("Monday, January 2, 3:04 PM 2006", strings.NewReplacer("\u202f", " ", "\u00a0", " ").Replace(text)+" 2027")
 	if err != nil {
 		t.Fatalf("%q is no moment: %v", text, err)
@@ -179,13 +222,98 @@ func contradictions(t *rapid.T, kit site.Kit, job, planned notices.Job) (all []s
 					shut = append(shut, w)
 				}
 			}
+			for _, wipe := range job.Wipes {
+				if wipe.Lab.Compare(day) <= 0 {
+					shut = append(shut, notices.Work{ID: "dirty", Area: wipe.Room})
+				}
+			}
 			for _, wrong := range letterSays(t, letter, shut, day, hour) {
 				all = append(all, fmt.Sprintf("%s %d:00: %s", day, hour, wrong))
 			}
 		}
 	}
 	all = append(all, returnSays(t, job, printedRows(t, files["print/elm-14/return-h1.html"]))...)
-	return append(all, neighboursAreTold(t, job, files)...)
+	all = append(all, neighboursAreTold(t, job, files)...)
+	all = append(all, pagesSay(t, job, files)...)
+	return append(all, planSays(t, job, notices.Decide(planned))...)
+}
+
+// pagesSay: no page tells that the outside work is done, or that windows may open, while any of it is not checked; and none names a room or a way to use.
+func pagesSay(t *rapid.T, job notices.Job, files site.Files) (wrong []string) {
+	open := slices.ContainsFunc(job.Work, func(w notices.Work) bool {
+		return w.Where == notices.Outside && lastResult(job, w, never) != notices.Passed
+	})
+	for path, page := range files {
+		if !strings.HasPrefix(path, "web/") {
+			continue
+		}
+		text := strings.ToLower(string(page))
+		for _, done := range []string{"the work outside is done", "you may open your windows"} {
+			if open && strings.Contains(text, done) {
+				wrong = append(wrong, path+" says "+done)
+			}
+		}
+		for _, use := range []string{"hallway", "front door", "back door", "kitchen door", "you may use", "may come home"} {
+			if strings.Contains(text, use) {
+				wrong = append(wrong, path+" says "+use)
+			}
+		}
+	}
+	return wrong
+}
+
+// planSays holds signs, steps and reasons against what has passed: a sign at each way into what is shut; none is taken down there; nobody is told to come home, to go in or to open windows.
+func planSays(t *rapid.T, job notices.Job, plan notices.Plan) (wrong []string) {
+	said, err := site.Explain(plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	steps, err := site.Due([]notices.Plan{plan}, site.Ledger{}, oracleStart.Plus(40))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var lines []string
+	for _, r := range said {
+		lines = append(lines, r.Outcome)
+	}
+	for _, s := range steps {
+		lines = append(lines, s.Says)
+	}
+	text := strings.Join(lines, "\n")
+	insideOpen := len(job.Wipes) > 0
+	for _, w := range job.Work {
+		if hasPassed(job, w) {
+			continue
+		}
+		insideOpen = insideOpen || w.Where == notices.Inside
+		for _, way := range w.WaysIn {
+			if !slices.ContainsFunc(plan.Sheets, func(s notices.Sheet) bool {
+				return s.Kind == notices.WorkAreaSign && slices.Contains(s.Hang, way) && s.Area == w.Area
+			}) {
+				wrong = append(wrong, fmt.Sprintf("no sign hangs at the %s of %s", way, w.ID))
+			}
+		}
+		for _, tells := range []string{"Take down the signs for the work called " + w.ID, "The work called " + w.ID + " has passed"} {
+			if strings.Contains(text, tells) {
+				wrong = append(wrong, "the plan says: "+tells)
+			}
+		}
+		if slices.ContainsFunc(plan.TakeDown, func(d notices.Door) bool { return d.Area == w.Area }) {
+			wrong = append(wrong, "a sign of "+w.ID+" is to come down")
+		}
+	}
+	if insideOpen && strings.Contains(text, "may come home") {
+		wrong = append(wrong, "the plan lets the family come home")
+	}
+	for _, n := range job.Neighbours {
+		open := slices.ContainsFunc(job.Work, func(w notices.Work) bool {
+			return w.Where == notices.Outside && slices.Contains(w.Faces, n.Address) && lastResult(job, w, never) != notices.Passed
+		})
+		if tells := "Tell " + n.Address + " that they may open"; open && strings.Contains(text, tells) {
+			wrong = append(wrong, "the plan says: "+tells)
+		}
+	}
+	return wrong
 }
 
 // letterSays compares a letter with what is shut at an hour: each place is listed as shut from that hour or an earlier one, and no row that holds then names anything shut, unless
@@ -229,7 +357,7 @@ func letterSays(t *rapid.T, letter []printedRow, shut []notices.Work, day notice
 func returnSays(_ *rapid.T, job notices.Job, rows []printedRow) (wrong []string) {
 	for _, row := range rows {
 		for _, w := range job.Work {
-			passed := job.CheckedBy != notices.NotDecided && slices.ContainsFunc(job.Checks, func(c notices.CheckResult) bool { return c.Work == w.ID })
+			passed := hasPassed(job, w)
 			if strings.EqualFold(row.label[0], strings.ReplaceAll(string(w.Area), "_", " ")) && row.group == "You may use" && !passed {
 				wrong = append(wrong, "the return letter gives back what has not passed: "+row.label[0])
 			}
@@ -243,7 +371,7 @@ func neighboursAreTold(t *rapid.T, job notices.Job, files site.Files) (wrong []s
 	for _, n := range job.Neighbours {
 		var open []notices.Work
 		for _, w := range job.Work {
-			checked := slices.ContainsFunc(job.Checks, func(c notices.CheckResult) bool { return c.Work == w.ID })
+			checked := lastResult(job, w, never) == notices.Passed
 			if w.Where == notices.Outside && !checked && slices.Contains(w.Faces, n.Address) {
 				open = append(open, w)
 			}
@@ -311,6 +439,10 @@ func TestTheOracleFindsFaults(t *testing.T) {
 				j.Work[i].WaysIn = []notices.Way{"gate"}
 			}
 		},
+		"a failed check forgotten": func(j *notices.Job) {
+			j.Checks = slices.DeleteFunc(slices.Clone(j.Checks), func(c notices.CheckResult) bool { return c.Result == notices.Failed })
+		},
+		"a failing sample forgotten": func(j *notices.Job) { j.Wipes = nil },
 		"a side forgotten": func(j *notices.Job) {
 			for i := range j.Work {
 				if len(j.Work[i].Faces) > 0 {

@@ -5,6 +5,10 @@ import "slices"
 // Decide works out what a job calls for. It is pure: the same job gives the same plan, and no clock is read.
 func Decide(job Job) Plan {
 	job.Wipes = job.judged()
+	job.Work = slices.Clone(job.Work)
+	for i, w := range job.Work {
+		job.Work[i] = w.withoutLostDays()
+	}
 	plan := Plan{
 		Programme: job.Programme, Code: job.Code, Address: job.Address, Number: job.HouseNumber(), Days: WorkDays(job.Work), Outings: outingDays(job),
 		Sheets: sheets(job), Pages: pages(job), Reasons: reasons(job), Steps: steps(job),

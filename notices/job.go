@@ -98,10 +98,11 @@ func (w Work) ReachesOutside() bool { return w.Where == Outside || w.Task == "re
 
 // AllDays are those on which the work may go on, rain day last.
 func (w Work) AllDays() []Date {
-	if w.RainDay.IsZero() {
-		return w.Days
+	days := slices.Clone(w.Days)
+	if !w.RainDay.IsZero() {
+		days = append(days, w.RainDay)
 	}
-	return append(slices.Clone(w.Days), w.RainDay)
+	return days
 }
 
 // A LostDay is a work day on which the crew could not go on.

@@ -33,6 +33,9 @@ type Missing struct {
 
 // reasons list every decision that still matters, in the order in which a coordinator asks: does it apply, may they stay, which doors, whose windows, who and by when, and how it ends.
 func reasons(job Job) []Reason {
+	if job.CalledOff == BeforeItBegan {
+		return calledOff(job)
+	}
 	all := slices.Concat([]Reason{oldPaint(job)}, tests(job), ruleSets(job), beside(job), emergency(job), calledOff(job), job.whoShares(), job.presumption())
 	if !job.finished() {
 		all = slices.Concat(all, stays(job), sleepers(job), signPlaces(job))

@@ -54,6 +54,9 @@ func (job Job) renovationBinds() bool {
 // isPaid: anybody is, or the landlord works, for rent is pay (EPA, frequent question 23002-18512, read in a copy). Unknown counts as yes.
 func (job Job) isPaid() bool { return job.AnyonePaid != No || job.paidByRent() }
 
+// rentSource is a question and its answer, read in a copy.
+const rentSource = "40 CFR 745.82(a); EPA frequent question 23002-18512 (" + string(Second) + ")"
+
 func (job Job) paidByRent() bool { return job.Owner != LivesHere && job.LandlordWorks != No }
 
 // aidedBinds: the housing rule holds where federal housing money is in the job, or may be. An emergency is exempt, as far as it reaches (24 CFR 35.115(a)(9)).
@@ -110,6 +113,9 @@ func renovationRule(job Job) Reason {
 	default:
 		r.Outcome, r.Binds = outRenovation.With(), Law
 		r.Because, r.Missing = job.whoIsPaid()
+		if job.AnyonePaid == No {
+			r.Source = rentSource
+		}
 		r.Missing = slices.Concat(r.Missing, job.unmeasured(wouldFreeSmall), job.exemption())
 	}
 	return r

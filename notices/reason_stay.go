@@ -28,6 +28,7 @@ var (
 	whyNoReach     = deskText("stay.no_reach", Day{}, PlaceName(""))
 	outHold        = deskText("stay.begin_after", Name(""), PlaceName(""))
 	whyHold        = deskText("stay.begin_after_why", Name(""))
+	whyNotAgreed   = deskText("stay.not_agreed", PlaceName(""))
 	whyNotSaid     = deskText("stay.not_said", Day{})
 	whyAwayThen    = deskText("stay.away_then")
 	whyTheyDoSo    = deskText("stay.they_do_so", Name(""))
@@ -157,6 +158,9 @@ func (l life) why() Message {
 	if l.uses.SleepsAt != "" {
 		return whyTheyDoSo.With(Name(l.uses.SleepsAt))
 	}
+	if len(l.borrows) > 0 {
+		return whyNotAgreed.With(PlaceName(placeNames(l.borrows)))
+	}
 	if len(l.blocked) == 0 {
 		return whyNotSaid.With(Day(l.state.from.Day))
 	}
@@ -223,11 +227,11 @@ func onePeriod(inside []Work, longest Rule) (Clock, bool) {
 	return last - first, len(allDaysOf(inside)) == 1 && daytime && last-first <= Clock(longest.Value*60)
 }
 
-// allDaysOf are the days of some work, rain days among them.
+// allDaysOf are the days of some work, rain days and days that were lost once begun among them.
 func allDaysOf(works []Work) []Date {
 	var days []Date
 	for _, w := range works {
-		days = append(days, w.AllDays()...)
+		days = slices.Concat(days, w.AllDays(), w.begunDays())
 	}
 	return sortedDays(days)
 }

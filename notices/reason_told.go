@@ -13,6 +13,7 @@ var (
 	whyWhoShares     = deskText("told.who_shares_why")
 	wouldShareNot    = deskText("told.would_share_not")
 	wouldSayHow      = deskText("told.would_say_how")
+	outFamilies      = deskText("told.families", Number(0))
 	whyFamilies      = deskText("told.families_why")
 )
 

@@ -110,6 +110,9 @@ func (job Job) sharedReasons() []Reason {
 	if job.Shared.Route == SignsThere {
 		told.Outcome, told.Because, told.Source = outSharedSigns.With(Number(job.Shared.Homes)), whySharedSigns.With(), job.sharedSource("40 CFR 745.84(b)(2)(ii)", "40 CFR 745.84(c)(2)(ii)")
 	}
+	if job.Dwelling == ChildOccupied {
+		told.Outcome, told.Because = outFamilies.With(Number(job.Shared.Homes)), whyFamilies.With()
+	}
 	statement := Reason{Decision: "common_areas_statement", Outcome: outStatement.With(), Because: whyStatement.With(), Source: job.sharedSource("40 CFR 745.84(b)(3)", "40 CFR 745.84(c)(3)"), Binds: binds}
 	if job.finished() {
 		return []Reason{statement}

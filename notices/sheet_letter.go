@@ -1,5 +1,10 @@
 package notices
 
+import (
+	"reflect"
+	"slices"
+)
+
 var (
 	letterHead       = text("letter.head")
 	letterShut       = text("letter.shut_rooms")
@@ -82,21 +87,44 @@ func (job Job) familyCall() Call {
 	return call
 }
 
-// shutRooms is a row for each place: the moment from which it is shut, the days on which the crew is there when there are several, and the rain day. Until when, the headline
+// shutRooms is a row for each place: the moment from which it is shut, the days on which the crew is there when it is not that day alone, and the rain days. Until when, the headline
 // says for all of them.
 func shutRooms(job Job) []Fact {
 	facts := []Fact{{Label: letterShut.With()}}
-	for _, s := range job.shuts() {
+	for _, s := range onePerPlace(job.shuts()) {
 		cells := []Value{s.from}
-		if len(s.Days) > 1 {
-			cells = append(cells, Pair{letterCrewDays.With(), spansOf(s.Days)})
+		if len(s.crew) > 1 || len(s.crew) == 1 && s.crew[0] != s.from.Day {
+			cells = append(cells, Pair{letterCrewDays.With(), spansOf(s.crew)})
 		}
-		if !s.RainDay.IsZero() {
-			cells = append(cells, Pair{letterRain.With(), spansOf([]Date{s.RainDay})})
+		if len(s.rain) > 0 {
+			cells = append(cells, Pair{letterRain.With(), spansOf(s.rain)})
 		}
-		facts = append(facts, Fact{s.onPaper(), cells})
+		facts = append(facts, Fact{s.place, cells})
 	}
 	return facts
+}
+
+// A shutPlace is all that shuts one place: from the first of it on.
+type shutPlace struct {
+	place      Places
+	from       Moment
+	crew, rain []Date
+}
+
+func onePerPlace(shuts []shut) []shutPlace {
+	var all []shutPlace
+	for _, s := range shuts {
+		i := slices.IndexFunc(all, func(known shutPlace) bool { return reflect.DeepEqual(known.place, s.onPaper()) })
+		if i < 0 {
+			i = len(all)
+			all = append(all, shutPlace{place: s.onPaper(), from: s.from})
+		}
+		all[i].crew = sortedDays(append(all[i].crew, s.Days...))
+		if !s.RainDay.IsZero() {
+			all[i].rain = sortedDays(append(all[i].rain, s.RainDay))
+		}
+	}
+	return all
 }
 
 func meanwhile(job Job) []Message {

@@ -90,7 +90,11 @@ func livesAtHome(lives []life) []Fact {
 	for _, group := range alike(lives) {
 		var places Places
 		for _, l := range group {
-			places = append(places, l.state.onPaper()...)
+			for _, place := range l.state.onPaper() {
+				if !slices.ContainsFunc(places, func(known []string) bool { return slices.Equal(known, place) }) {
+					places = append(places, place)
+				}
+			}
 		}
 		facts = append(facts, Fact{places, []Value{group[0].rooms()}})
 	}

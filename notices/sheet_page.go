@@ -37,10 +37,10 @@ func (job Job) timeFacts(works []Work) []Fact {
 
 func (o Outing) facts() []Fact {
 	facts := []Fact{
-		{factShutFrom.With(), []Value{Moment{o.Days[0], o.Shut}}},
+		{factShutFrom.With(), []Value{Moment{o.From, o.Shut}}},
 		{factUntil.With(), []Value{factUntilNote.With()}},
 	}
-	if len(o.Days) > 1 {
+	if len(o.Days) > 1 || o.Days[0] != o.From {
 		facts = append(facts, Fact{factCrew.With(), []Value{spansOf(o.Days)}})
 	}
 	if !o.RainDay.IsZero() {

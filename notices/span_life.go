@@ -15,6 +15,7 @@ type life struct {
 	relies  []shut  // what it uses or passes and has to have passed, or must not have begun
 	since   Moment  // from which the first of that is shut
 	missing []Missing
+	borrows []Place // what is another household's, and nobody has said that those agree
 }
 
 var (
@@ -101,6 +102,7 @@ func (job Job) lifeWith(h Household, s state, uses Usual) life {
 	l.need(h, l.uses.Bath, "bath", wouldSayBath)
 	l.need(h, l.uses.Kitchen, "kitchen", wouldSayKitchen)
 	if theirs := job.borrowed(h, l); len(theirs) > 0 && !h.hasAgreed(s.shut) {
+		l.borrows = theirs
 		l.missing = append(l.missing, Missing{fieldOf("households", h.ID, "except.agreed"), wouldAgree.With(PlaceName(placeNames(theirs)))})
 	}
 	return l

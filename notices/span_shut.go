@@ -47,13 +47,40 @@ func (job Job) shuts() []shut {
 
 // firstSetUp is when the crew first sets up. A lost day on which nothing was begun starts nothing; one of which nobody has said counts as begun.
 func (w Work) firstSetUp() (Moment, bool) {
-	for _, day := range sortedDays(w.AllDays()) {
-		lost := slices.IndexFunc(w.Lost, func(l LostDay) bool { return l.Day == day })
-		if lost < 0 || w.Lost[lost].Begun != No {
-			return Moment{day, w.CrewArrives}, true
+	days := slices.DeleteFunc(w.AllDays(), func(day Date) bool {
+		return slices.ContainsFunc(w.Lost, func(l LostDay) bool { return l.Day == day && l.Begun == No })
+	})
+	if days = sortedDays(append(days, w.begunDays()...)); len(days) == 0 {
+		return Moment{}, false
+	}
+	return Moment{days[0], w.CrewArrives}, true
+}
+
+// begunDays are lost days on which something was set up or disturbed, or nobody has said that nothing was.
+func (w Work) begunDays() []Date {
+	var days []Date
+	for _, l := range w.Lost {
+		if l.Begun != No {
+			days = append(days, l.Day)
 		}
 	}
-	return Moment{}, false
+	return days
+}
+
+// withoutLostDays has the days on which the crew is there: not those that were lost. The rain day is one of them once a day was lost that no other comes after.
+func (w Work) withoutLostDays() Work {
+	lost := func(day Date) bool { return slices.ContainsFunc(w.Lost, func(l LostDay) bool { return l.Day == day }) }
+	kept := slices.DeleteFunc(slices.Clone(w.Days), lost)
+	switch last := w.Days[len(w.Days)-1]; {
+	case w.RainDay.IsZero() || lost(w.RainDay):
+		w.RainDay = Date{}
+	case lost(last):
+		kept, w.RainDay = sortedDays(append(kept, w.RainDay)), Date{}
+	}
+	if len(kept) > 0 {
+		w.Days = kept
+	}
+	return w
 }
 
 // dirtyRooms are the rooms, other than those that were worked in, in which a dust sample failed that nothing has answered since.

@@ -36,6 +36,7 @@ func splitPairs(spans Days) Days {
 
 // An Outing is outside work as a neighbour meets it: days that share their hours and their rain day.
 type Outing struct {
+	From          Date // the first on which anything is set up
 	Days          []Date
 	Shut, PlanEnd Clock
 	RainDay       Date
@@ -46,17 +47,20 @@ type Outing struct {
 func (job Job) outings(works []Work) []Outing {
 	var all []Outing
 	for _, w := range works {
-		next := Outing{w.Days, max(0, w.CrewArrives-Clock(job.rule(WindowsBefore).Value)), w.CleanedBy, w.RainDay, Words{w.Task.Word()}, w.partWords()}
+		next := Outing{firstDay([]Work{w}), w.Days, max(0, w.CrewArrives-Clock(job.rule(WindowsBefore).Value)), w.CleanedBy, w.RainDay, Words{w.Task.Word()}, w.partWords()}
 		same := slices.IndexFunc(all, next.sharesHours)
 		if same < 0 {
 			all = append(all, next)
 			continue
 		}
+		if next.From.Compare(all[same].From) < 0 {
+			all[same].From = next.From
+		}
 		all[same].Days = sortedDays(append(all[same].Days, next.Days...))
 		all[same].Tasks, all[same].Parts = joinWords(all[same].Tasks, next.Tasks), joinWords(all[same].Parts, next.Parts)
 	}
 	slices.SortStableFunc(all, func(a, b Outing) int {
-		return cmp.Or(a.Days[0].Compare(b.Days[0]), cmp.Compare(a.Shut, b.Shut), cmp.Compare(a.PlanEnd, b.PlanEnd))
+		return cmp.Or(a.From.Compare(b.From), cmp.Compare(a.Shut, b.Shut), cmp.Compare(a.PlanEnd, b.PlanEnd))
 	})
 	return all
 }
@@ -92,4 +96,11 @@ func joinWords(a, b Words) Words {
 	return a
 }
 
-func firstDay(works []Work) Date { return WorkDays(works)[0] }
+// firstDay is the first on which anything is set up or disturbed: of the planned days, or of those that were lost once begun.
+func firstDay(works []Work) Date {
+	days := WorkDays(works)
+	for _, w := range works {
+		days = append(days, w.begunDays()...)
+	}
+	return sortedDays(days)[0]
+}

@@ -1,15 +1,18 @@
 package site_test
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"testing/fstest"
 
+	"github.com/PuerkitoBio/goquery"
 	"golang.org/x/tools/txtar"
 
 	"example.org/doorleaf/notices"
@@ -42,7 +45,7 @@ func checkDecision(t *testing.T, file string) {
 		t.Error("the archive does not begin with the rule and its source")
 	}
 	job, programme, show, want := sectionsOf(t, archive)
-	got := decided(t, job, programme, show)
+	got := decided(t, job, programme, show, besides(archive))
 	if *update {
 		writeWant(t, file, archive, got)
 		return
@@ -68,7 +71,9 @@ func sectionsOf(t *testing.T, archive *txtar.Archive) (job, programme, show, wan
 		case "want":
 			want = string(f.Data)
 		default:
-			t.Errorf("the archive has a section %q, and this test knows job.yaml, programme, show and want", f.Name)
+			if !strings.HasPrefix(f.Name, "jobs/") {
+				t.Errorf("the archive has a section %q, and this test knows job.yaml, programme, show, want and other job files below jobs/", f.Name)
+			}
 		}
 	}
 	if job == "" || show == "" {
@@ -77,14 +82,22 @@ func sectionsOf(t *testing.T, archive *txtar.Archive) (job, programme, show, wan
 	return job, programme, show, want
 }
 
+// besides are the other job files of an archive.
+func besides(archive *txtar.Archive) []txtar.File {
+	return slices.DeleteFunc(slices.Clone(archive.Files), func(f txtar.File) bool { return !strings.HasPrefix(f.Name, "jobs/") })
+}
+
 // decided loads a job with the programme and what the archive adds to it, and shows its plan, or the problems in the file.
-func decided(t *testing.T, job, more, show string) string {
+func decided(t *testing.T, job, more, show string, others []txtar.File) string {
 	t.Helper()
 	programme, err := os.ReadFile(filepath.Join(decisionsFolder, jobfile.ProgrammeFile))
 	if err != nil {
 		t.Fatal(err)
 	}
 	fsys := fstest.MapFS{jobfile.ProgrammeFile: {Data: append(programme, more...)}, "jobs/job.yaml": {Data: []byte(job)}}
+	for _, other := range others {
+		fsys[other.Name] = &fstest.MapFile{Data: other.Data}
+	}
 	if strings.TrimSpace(show) == "problems" {
 		_, problems := jobfile.Load(fsys, afterAll, "jobs/job.yaml")
 		return problems.Error() + "\n"
@@ -110,6 +123,8 @@ var views = map[string]func(t *testing.T, plan notices.Plan, args []string) []st
 	"pages":   showPages,   // the kinds there are; with an argument the facts of one
 	"walk":    showWalk,    // the homes in walking order
 	"late":    showLate,    // sheets for neighbours: the days on which they are due and late
+	"text":    showText,    // of this sheet: its English words as they print
+	"steps":   showSteps,   // of these kinds, or all: from when to when, and what to do
 	"signs":   showSigns,   // where each hangs and where its reader stands
 }
 
@@ -162,6 +177,72 @@ func showSheets(_ *testing.T, plan notices.Plan, kinds []string) []string {
 	}
 	if len(lines) == 0 {
 		return []string{"no sheet"}
+	}
+	return lines
+}
+
+// showText reads the printed file of a sheet: the headline, each row of the table, and the sentences below it.
+func showText(t *testing.T, plan notices.Plan, ids []string) []string {
+	t.Helper()
+	plan.Sheets = slices.DeleteFunc(slices.Clone(plan.Sheets), func(s notices.Sheet) bool { return s.ID != ids[0] })
+	unit, err := site.Build(plan, site.Ledger{}, readersKit(t), site.JobRecord{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	page, made := unit.Files["print/"+plan.Code+"/"+ids[0]+".html"]
+	if !made {
+		return []string{"no " + ids[0]}
+	}
+	doc, err := goquery.NewDocumentFromReader(bytes.NewReader(page))
+	if err != nil {
+		t.Fatal(err)
+	}
+	face := doc.Find("section.face[lang=en]")
+	var lines []string
+	add := func(text string) {
+		if text = strings.Join(strings.Fields(text), " "); text != "" {
+			lines = append(lines, text)
+		}
+	}
+	add(face.First().Find(".head").Text())
+	face.Find("table.facts tr").Each(func(_ int, row *goquery.Selection) {
+		var cells []string
+		row.Find("th.group, .cell").Each(func(_ int, cell *goquery.Selection) {
+			cells = append(cells, strings.Join(strings.Fields(cell.Text()), " "))
+		})
+		add(strings.Join(cells, " | "))
+	})
+	face.Find(".blocks p").Each(func(_ int, p *goquery.Selection) { add(p.Text()) })
+	return lines
+}
+
+// readersKit has what the sheets of these cases need, read once.
+var readersKit = func() func(t *testing.T) site.Kit {
+	kit := sync.OnceValues(func() (site.Kit, error) { return site.NewKit(notices.Programme{}, testKey, os.ReadFile) })
+	return func(t *testing.T) site.Kit {
+		t.Helper()
+		made, err := kit()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return made
+	}
+}()
+
+func showSteps(t *testing.T, plan notices.Plan, kinds []string) []string {
+	t.Helper()
+	var lines []string
+	for _, s := range plan.Steps {
+		if len(kinds) == 0 || slices.Contains(kinds, string(s.Kind)) {
+			said, err := site.Explain(notices.Plan{Reasons: []notices.Reason{{Outcome: s.Says, Because: s.Says}}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			lines = append(lines, fmt.Sprintf("%s from %s to %s, late after %s: %s", s.ID, s.First, s.Due, s.LateAfter, said[0].Outcome))
+		}
+	}
+	if len(lines) == 0 {
+		return []string{"no step"}
 	}
 	return lines
 }

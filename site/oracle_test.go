@@ -387,13 +387,24 @@ func neighboursAreTold(t *rapid.T, job notices.Job, files site.Files) (wrong []s
 					return false
 				}
 				from, at := momentOf(t, row.cells[0])
-				return from.Compare(w.Days[0]) < 0 || from == w.Days[0] && at < 8
+				first := firstBegun(w)
+				return from.Compare(first) < 0 || from == first && at < 8
 			}) {
 				wrong = append(wrong, n.Address+" is not asked from the first day of "+w.ID)
 			}
 		}
 	}
 	return wrong
+}
+
+// firstBegun is the first day on which something was or will be set up.
+func firstBegun(w notices.Work) notices.Date {
+	for _, d := range append(slices.Clone(w.Days), w.RainDay) {
+		if !slices.ContainsFunc(w.Lost, func(l notices.LostDay) bool { return l.Day == d && l.Begun == notices.No }) && !d.IsZero() {
+			return d
+		}
+	}
+	return never
 }
 
 func oracleKit(t *testing.T) site.Kit {

@@ -69,6 +69,12 @@ func entriesWritten(job *notices.Job) string {
 // checkLostDays: only a day on which the crew was to work can be lost.
 func checkLostDays(r *reader, job *notices.Job) {
 	for i, w := range job.Work {
+		lost := func(day notices.Date) bool {
+			return slices.ContainsFunc(w.Lost, func(l notices.LostDay) bool { return l.Day == day })
+		}
+		if len(w.Days) > 0 && !slices.ContainsFunc(w.AllDays(), func(day notices.Date) bool { return !lost(day) }) {
+			r.problem(r.at("work", i, "lost_days"), "every day of this work is lost", "add the new day to days; or write called_off")
+		}
 		for j, l := range w.Lost {
 			if !l.Day.IsZero() && len(w.Days) > 0 && !slices.Contains(w.AllDays(), l.Day) {
 				r.wrong(r.at("work", i, "lost_days", j, "day"), "is neither a day of this work nor its rain day", fmt.Sprintf("keep the lost day under days as well, and add the new one%s", workDaysWritten(job)))

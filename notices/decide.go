@@ -12,7 +12,7 @@ func Decide(job Job) Plan {
 	plan := Plan{
 		Programme: job.Programme, Code: job.Code, Address: job.Address, Number: job.HouseNumber(), Days: WorkDays(job.Work), Outings: outingDays(job),
 		Sheets: sheets(job), Pages: pages(job), Reasons: reasons(job), Steps: steps(job),
-		TakeDown: takeDown(job), Open: keeps(job), Proof: proof(job), Beside: job.besideFacts(),
+		TakeDown: takeDown(job), Open: keeps(job), Proof: proof(job), Beside: job.besideFacts(), Rows: job.rows(),
 	}
 	plan.Homes = homes(job, plan.Sheets)
 	if job.hasOutsideWork() {

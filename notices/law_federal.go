@@ -30,6 +30,21 @@ type Rule struct {
 	By       RuleSet
 }
 
+// Rows are all figures that decisions rest on, as the federal rules or good practice have them.
+func Rows() []Rule {
+	return []Rule{FirstYearWithout, SmallInside, SmallOutside, SameRoom, AidedInside, AidedOutside, AidedPart, OnePeriod, FewDays, NightlyStrip, DayStarts, DayEnds, WindowReach, GroundCover, LineBarrier,
+		SignReadFrom, PamphletEarliest, PamphletMailed, PresumptionNotice, AfterWork, AfterAidedWork, FileKept, TalkAhead, LetterAhead, RequestFirst, RequestAhead, BusinessDays, ResultTakes, WindowsBefore, Spares}
+}
+
+// rows are those figures as they hold for the job.
+func (job Job) rows() []Rule {
+	all := Rows()
+	for i := range all {
+		all[i] = job.rule(all[i])
+	}
+	return all
+}
+
 // A RuleSet says in whose text a row stands, and so whom it binds.
 type RuleSet int
 

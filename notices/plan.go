@@ -19,6 +19,7 @@ type Plan struct {
 	Steps   []Step // nearest first
 	Lot     Lot    // zero when no work is outside
 
+	Rows     []Rule   // the figures that the decisions rest on, as they hold here, each with the day on which it was read
 	Beside   []string // what other job files of the house brought into it, in order
 	TakeDown []Door   // whose signs are to come down now
 	Open     []Keep   // what people have to be kept out of until it passes

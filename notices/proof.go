@@ -1,5 +1,7 @@
 package notices
 
+import "slices"
+
 // proof is what the file that is kept says of this job, from its checks and samples.
 func proof(job Job) Proof {
 	p := Proof{Pamphlets: job.Pamphlets, Statement: job.Statement}
@@ -13,6 +15,12 @@ func proof(job Job) Proof {
 		p.Samples = append(p.Samples, ProofSample{w.Work, job.areaOf(w.Work), w.Room, w.Surface, w.Lab, w.Loading, w.Below})
 	}
 	return p
+}
+
+// IsChecked reports whether anything was found at a piece of work, by a check or by a sample.
+func (p Proof) IsChecked(work string) bool {
+	return slices.ContainsFunc(p.Checks, func(c ProofCheck) bool { return c.Work == work }) ||
+		slices.ContainsFunc(p.Samples, func(s ProofSample) bool { return s.Work == work || roomID(s.Room) == work })
 }
 
 func (job Job) areaOf(work string) Area {

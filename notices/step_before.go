@@ -71,7 +71,11 @@ func (job Job) bookSteps() []Step {
 	}
 	days := WorkDays(job.leadWork())
 	book := days[0].Plus(-int(job.rule(TalkAhead).Value))
-	return []Step{step(BookExaminer, ForWork, "", book, sayBook.With(Day(days[len(days)-1]))).cites(string(Practice), GoodPractice)}
+	s := step(BookExaminer, ForWork, "", book, sayBook.With(Day(days[len(days)-1]))).cites(string(Practice), GoodPractice)
+	if job.Booked == Yes {
+		s.Done = book
+	}
+	return []Step{s}
 }
 
 // presumptionSteps: with federal housing money, each home gets a notice that the paint was found or presumed to be lead paint.
@@ -81,7 +85,9 @@ func (job Job) presumptionSteps() []Step {
 	}
 	var all []Step
 	for _, h := range job.householdsToTell() {
-		all = append(all, step(TellPresumption, ForHousehold, h.ID, job.presumptionDue(), sayPresumption.With(Name(h.Name))).from(job.Presumed).cites(PresumptionNotice.Source(), Law))
+		s := step(TellPresumption, ForHousehold, h.ID, job.presumptionDue(), sayPresumption.With(Name(h.Name))).from(job.Presumed).cites(PresumptionNotice.Source(), Law)
+		s.Done = job.PresumedTold
+		all = append(all, s)
 	}
 	return all
 }

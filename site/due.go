@@ -15,7 +15,8 @@ const (
 	Today           // its last day is today, or was, and it is not late yet
 	Coming          // its last day is within the coming days
 	Waiting         // its days are over, and somebody else has to do something
-	notDue          // done, or for another time
+	Later           // its last day is after those
+	notDue          // done, or over
 )
 
 // ComingDays is how far ahead a list of what is due looks.
@@ -39,17 +40,24 @@ func Due(plans []notices.Plan, ledger Ledger, on notices.Date) ([]DueStep, error
 	v := &voice{Speaker: desk, desk: desk}
 	var all []DueStep
 	for _, plan := range plans {
-		known, _ := ledger.Job(plan.Code)
-		for _, s := range append(known.ownSteps(plan, on), plan.Steps...) {
-			if urgency := known.urgency(s, on); urgency != notDue {
-				all = append(all, DueStep{urgency, plan.Code, plan.Address, s.First, s.Due, deskDate(s.Due.String()), v.plain(asked(s, urgency))})
-			}
-		}
+		all = append(all, v.openSteps(plan, ledger, on, Waiting)...)
 	}
 	slices.SortStableFunc(all, func(a, b DueStep) int {
 		return cmp.Or(cmp.Compare(a.Urgency, b.Urgency), a.Due.Compare(b.Due), cmp.Compare(a.Code, b.Code))
 	})
 	return all, v.err
+}
+
+// openSteps are what is still to do for one job, up to an urgency, in the order of its steps.
+func (v *voice) openSteps(plan notices.Plan, ledger Ledger, on notices.Date, upTo Urgency) []DueStep {
+	var all []DueStep
+	known, _ := ledger.Job(plan.Code)
+	for _, s := range append(known.ownSteps(plan, on), plan.Steps...) {
+		if urgency := known.urgency(s, on); urgency <= upTo {
+			all = append(all, DueStep{urgency, plan.Code, plan.Address, s.First, s.Due, deskDate(s.Due.String()), v.plain(asked(s, urgency))})
+		}
+	}
+	return all
 }
 
 // ownSteps are those that only the ledger knows of: the sheets of the last make say something else than the job file, or something hangs that the job has no
@@ -109,7 +117,7 @@ func (j LedgerJob) urgency(s notices.Step, on notices.Date) Urgency {
 	case s.Due.Compare(on.Plus(ComingDays)) <= 0:
 		return Coming
 	}
-	return notDue
+	return Later
 }
 
 // isDone reports whether the job file or the ledger knows a step to be done.

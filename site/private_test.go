@@ -104,7 +104,7 @@ func checkCanariesSing(t *testing.T, files site.Files) {
 // Every field of a job is public or private by decision. A new field fails this test until somebody decides, and a private one gets a canary.
 func TestEveryFieldIsDecidedOn(t *testing.T) {
 	for kind, fields := range map[reflect.Type]string{
-		reflect.TypeFor[notices.Job]():         "Programme File Code Address State City Built Owner AnyonePaid FederalAid CheckedBy LandlordWorks Dwelling LeadWork Presumed Emergency Entries OnTheDay Work Households Neighbours Beside BesideUnread Asked Openings Checks Wipes Closed CalledOff AreasShared Shared Pamphlets Statement",
+		reflect.TypeFor[notices.Job]():         "Programme File Code Address State City Built Owner AnyonePaid FederalAid CheckedBy LandlordWorks Dwelling LeadWork Presumed PresumedTold Booked Emergency Entries OnTheDay Work Households Neighbours Beside BesideUnread Asked Openings Checks Wipes Closed CalledOff AreasShared Shared Pamphlets Statement",
 		reflect.TypeFor[notices.Contact]():     "Name Phone Speaks",
 		reflect.TypeFor[notices.Work]():        "ID Where Area Task Parts HowMuch Faces Side Storey Days CrewArrives CleanedBy RainDay WaysIn Tests PartShare Nightly HasWindows Lost LotLine LotLineKnown checkedWith",
 		reflect.TypeFor[notices.Household]():   "ID Name Languages Others PhoneLanguage ChildUnder6 Owns Pets Usual Except SleepsFrom SleepsTo ReachAt Elsewhere",

@@ -15,6 +15,7 @@ func checkHappened(r *reader, job *notices.Job) {
 		r.happened(w.Lab, "wipes", i, "lab_date")
 	}
 	r.happened(job.Presumed, "lead_presumed")
+	r.happened(job.PresumedTold, "presumption_told")
 	for i, p := range job.Pamphlets {
 		r.happened(p.Given, "pamphlets", i, "given")
 	}

@@ -44,6 +44,10 @@ var jobRows = []row[notices.Job]{
 		func(r *reader, v *strict.Node, j *notices.Job) { j.LeadWork = notices.Answer(v.Text) }},
 	{Field{Key: "lead_presumed", Holds: HoldsOneLine, Question: "With federal housing money: on which day was the paint presumed to be lead paint, or did a test report come?", Example: "2027-04-20", Pattern: datePattern},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Presumed = r.date(v) }},
+	{Field{Key: "presumption_told", Later: true, Holds: HoldsOneLine, Question: "On which day had every home the notice of that?", Example: "2027-04-28", Pattern: datePattern},
+		func(r *reader, v *strict.Node, j *notices.Job) { j.PresumedTold = r.date(v) }},
+	{Field{Key: "examiner_booked", Later: true, Holds: HoldsOneLine, Question: "For a clearance test: is the examiner booked?", Example: "yes", Noun: "answer", Words: answers},
+		func(r *reader, v *strict.Node, j *notices.Job) { j.Booked = notices.Answer(v.Text) }},
 	{Field{Key: "emergency", Holds: HoldsOneLine, Question: "Is it an emergency, such as a burst pipe, that can not wait?", Example: "no", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Emergency = notices.Answer(v.Text) }},
 	{Field{Key: "emergency_statement", Later: true, Holds: HoldsObject, Question: "In an emergency: what was it, and what was not done because of it?", Fields: fieldsOf(statementRows)},
@@ -377,7 +381,7 @@ func weekdaysOf(v *strict.Node) []time.Weekday {
 
 // What stands where a key is left out. Unknown protects.
 var (
-	blankJob       = notices.Job{AnyonePaid: notices.Unknown, FederalAid: notices.Unknown, CheckedBy: notices.NotDecided, LeadWork: notices.Unknown, Emergency: notices.Unknown, LandlordWorks: notices.Unknown, AreasShared: notices.Unknown}
+	blankJob       = notices.Job{AnyonePaid: notices.Unknown, FederalAid: notices.Unknown, CheckedBy: notices.NotDecided, LeadWork: notices.Unknown, Emergency: notices.Unknown, LandlordWorks: notices.Unknown, AreasShared: notices.Unknown, Booked: notices.Unknown}
 	blankWork      = notices.Work{CrewArrives: notices.NoClock, CleanedBy: notices.NoClock, Nightly: notices.Unknown, HasWindows: notices.Unknown}
 	blankHousehold = notices.Household{ChildUnder6: notices.Unknown, Owns: notices.Unknown, SleepsFrom: notices.NoClock, SleepsTo: notices.NoClock}
 	blankNeighbour = notices.Neighbour{Near: notices.NotSure, Homes: 1, Kind: notices.OneHome}

@@ -83,7 +83,7 @@ func TestLoadWholeJob(t *testing.T) {
 			Languages: []notices.Language{"en", "es", "vi"}, TimeZone: "America/Chicago", Paper: notices.Letter,
 		},
 		File: "jobs/alder-14.yaml", Code: "alder-14", Address: "14 Alder Court, Larkfield", State: "MN", Built: 1931, Owner: notices.LivesHere,
-		AnyonePaid: notices.No, FederalAid: notices.Unknown, CheckedBy: notices.ClearanceTest, LeadWork: notices.Unknown, Emergency: notices.Unknown, LandlordWorks: notices.Unknown, AreasShared: notices.Unknown, Asked: true,
+		AnyonePaid: notices.No, FederalAid: notices.Unknown, CheckedBy: notices.ClearanceTest, LeadWork: notices.Unknown, Emergency: notices.Unknown, LandlordWorks: notices.Unknown, AreasShared: notices.Unknown, Booked: notices.Unknown, Asked: true,
 		OnTheDay: notices.Contact{Name: "Rosa", Phone: "6125550142", Speaks: []notices.Language{"en", "es"}},
 		Work: []notices.Work{
 			{

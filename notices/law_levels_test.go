@@ -152,6 +152,7 @@ func TestDaysOfTheAfterWorkNotice(t *testing.T) {
 		}
 		job := endJob(checkOn(day, Passed))
 		job.AnyonePaid, job.FederalAid = Yes, c.aided
+		job.Work[0].Days = []Date{day}
 		for _, surface := range []Surface{"floor", "sill"} { // without them nothing is released where federal money may be
 			job.Wipes = append(job.Wipes, Wipe{Work: "hall", Room: "hallway", Surface: surface, Lab: day, Loading: 1})
 		}

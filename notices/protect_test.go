@@ -52,8 +52,9 @@ func protects(all map[string]float64, r Reason) {
 }
 
 // pricesOfAnAnswer bind only whoever has answered what protects less: who plans to sleep elsewhere anyway is protected more, by no law; an order of works holds for a home that uses a place
-// while another is shut, and without its answer the home gets no letter; and a statement is owed for what an emergency lets go.
-var pricesOfAnAnswer = []string{"household_stays", "begin_after", "emergency_statement"}
+// while another is shut, and without its answer the home gets no letter; a statement is owed for what an emergency lets go; and how to note a
+// try without a signature is said while a pamphlet is open, which turns with the first day.
+var pricesOfAnAnswer = []string{"household_stays", "begin_after", "emergency_statement", "attempted_delivery"}
 
 // less names what protects less in got than in want.
 func less(got, want map[string]float64) []string {

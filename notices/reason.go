@@ -38,13 +38,13 @@ func reasons(job Job) []Reason {
 	}
 	all := slices.Concat([]Reason{oldPaint(job)}, tests(job), ruleSets(job), beside(job), emergency(job), calledOff(job), job.whoShares(), job.presumption())
 	if !job.finished() {
-		all = slices.Concat(all, stays(job), sleepers(job), signPlaces(job))
+		all = slices.Concat(all, stays(job), sleepers(job), longSpans(job), signPlaces(job))
 		if !job.windowsOver() {
 			all = slices.Concat(all, outside(job), ownOpenings(job), neighbourWindows(job))
 		}
 		all = slices.Concat(all, unknownLanguages(job), dueDates(job), checking(job))
 	}
-	return append(all, outcomes(job)...)
+	return slices.Concat(all, outcomes(job), notHere(job))
 }
 
 // Values that only the coordinator's English reads, where a sentence may hold them.
@@ -95,7 +95,9 @@ func (l Length) String() string {
 	return fmt.Sprintf("%d hours %d minutes", int(l)/60, int(l)%60)
 }
 
-func short(f float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", f), ".0") }
+func short(f float64) string {
+	return strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%.2f", f), "0"), ".")
+}
 
 func longDay(d Date) string {
 	return fmt.Sprintf("%s, %s %d, %d", d.Weekday(), d.Month, d.Day, d.Year)

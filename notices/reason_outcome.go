@@ -210,7 +210,7 @@ func (job Job) outcome(w Work) Reason {
 		objection := job.objectionTo(last, w)
 		r.Outcome, r.Because, r.Source, r.Binds = outPassCountsNot.With(Name(w.ID)), objection.because, objection.source, objection.binds
 	default:
-		r.Outcome, r.Because = outNotChecked.With(Name(w.ID)), job.releases().With()
+		r.Outcome, r.Because = outNotChecked.With(Name(w.ID)), job.check().why.With()
 		if wipe, bad := job.worstSample(w, func(Wipe) bool { return true }); bad {
 			r.Because, r.Source = wipe.because(), wipe.source()
 		}
@@ -228,17 +228,6 @@ func hasObjection(o objection, last CheckResult) bool { return o.source != "" &&
 
 // source is the level that a sample is compared with, and what a comparison means.
 func (w Wipe) source() string { return levelsOn(w.Lab).source() + "; 24 CFR 35.1340(d)" }
-
-// releases says what the return letter waits for.
-func (job Job) releases() Text {
-	switch job.CheckedBy {
-	case ClearanceTest:
-		return whyWaitsTest
-	case CrewLook:
-		return whyWaitsLook
-	}
-	return whyWaitsCheck
-}
 
 // because names the sample that stops a letter, with the level of the day of its report.
 func (w Wipe) because() Message {

@@ -22,6 +22,7 @@ var (
 	whyTooFar       = deskText("windows.opening_beyond", Feet(0), Reach(0))
 	whyAbove        = deskText("windows.opening_above")
 	whyWholeSide    = deskText("windows.opening_whole_side")
+	wouldBeLower    = deskText("outside.would_be_lower")
 	wouldListThem   = deskText("windows.would_list")
 	wouldLeaveOpen  = deskText("windows.would_leave_open")
 )
@@ -34,10 +35,19 @@ func outside(job Job) []Reason {
 			continue
 		}
 		cover := job.groundCover()
-		all = append(all, Reason{Decision: "ground_cover", About: w.ID, Outcome: outGround.With(Name(w.ID), Reach(cover.Value)), Because: whyGround.With(), Source: cover.Source(), Binds: job.bindsBy(cover)})
+		all = append(all, Reason{Decision: "ground_cover", About: w.ID, Outcome: outGround.With(Name(w.ID), Reach(cover.Value)), Because: whyGround.With(), Source: cover.Source(), Binds: job.bindsBy(cover), Missing: job.storeyUnknown(w)})
 		all = append(all, job.lineBarrier(w)...)
 	}
 	return all
+}
+
+// storeyUnknown asks where the storey of the work could make the cover smaller, or let an opening above it stay open.
+func (job Job) storeyUnknown(w Work) []Missing {
+	above := slices.ContainsFunc(job.Openings, func(o Opening) bool { return o.Work == w.ID && o.Storey > 1 })
+	if w.Storey > 0 || !above && job.State != "MN" {
+		return nil
+	}
+	return []Missing{{fieldOf("work", w.ID, "storey"), wouldBeLower.With()}}
 }
 
 // groundCover is wider in Minnesota where the house is known to have more than one storey.

@@ -34,6 +34,7 @@ var (
 	whyTheyDoSo    = deskText("stay.they_do_so", Name(""))
 	whyNothingDone = deskText("stay.no_lead_work")
 	wouldStayHome  = deskText("stay.would_stay_home")
+	wouldReach     = deskText("stay.would_reach")
 	wouldBeSaid    = deskText("stay.would_be_said")
 )
 
@@ -272,6 +273,9 @@ func (job Job) notAgreed(h Household) []Missing {
 		if answer == "" {
 			all = append(all, Missing{fieldOf("households", h.ID, "elsewhere."+field), wouldBeSaid.With()})
 		}
+	}
+	if h.ReachAt == "" {
+		all = append(all, Missing{fieldOf("households", h.ID, "reach_at"), wouldReach.With()})
 	}
 	ask("where", job.sleepsAt(h))
 	ask("travel", string(h.Elsewhere.Travel))

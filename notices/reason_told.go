@@ -1,6 +1,8 @@
 package notices
 
 var (
+	outNotHere       = deskText("told.not_here")
+	whyNotHere       = deskText("told.not_here_why")
 	outPresumption   = deskText("told.presumption", Day{})
 	outPresumedWhen  = deskText("told.presumed_when", Number(0))
 	whyPresumption   = deskText("told.presumption_why", Number(0))
@@ -16,6 +18,14 @@ var (
 	outFamilies      = deskText("told.families", Number(0))
 	whyFamilies      = deskText("told.families_why")
 )
+
+// notHere is what belongs to the trade and not to this tool, a line for each.
+func notHere(job Job) []Reason {
+	if len(job.leadWork()) == 0 {
+		return nil
+	}
+	return []Reason{{Decision: "not_here", Outcome: outNotHere.With(), Because: whyNotHere.With(), Source: "40 CFR 745.85(a)(2)(i), (3) and (4), 745.90 and 745.113; 29 CFR 1926.62", Binds: GoodPractice}}
+}
 
 // presumption: the tool treats the paint as lead paint, which the housing rule counts as an event of its own.
 func (job Job) presumption() []Reason {

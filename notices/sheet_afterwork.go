@@ -45,10 +45,28 @@ func afterWorkNotice(job Job, to To, who Value, languages []Language) Sheet {
 	}
 }
 
-// afterWorkDue counts from the day on which the last area passed; the shorter time holds where both rules do.
+// afterWorkDue is the earlier of both rules' days where both hold.
 func (job Job) afterWorkDue() Date {
 	passed, _ := job.passedOn(job.leadWork())
-	return passed.Plus(int(job.afterWorkRule().Value))
+	if due := job.hazardsReduced().Plus(int(AfterAidedWork.Value)); job.aidedBinds() {
+		return due
+	}
+	return passed.Plus(int(AfterWork.Value))
+}
+
+// hazardsReduced is the last day of work or of cleaning again: the housing rule counts from the completion of the hazard reduction. Whether that is the end of the work or the pass is not
+// settled, so the earlier day is taken.
+func (job Job) hazardsReduced() Date {
+	days := WorkDays(job.leadWork())
+	for _, w := range job.leadWork() {
+		for _, c := range job.Checks {
+			if c.Work == w.ID {
+				days = append(days, c.Again...)
+			}
+		}
+	}
+	days = sortedDays(days)
+	return days[len(days)-1]
 }
 
 // afterContent has the summary that both rules want. Where the housing rule binds it has all that 24 CFR 35.125(b)(1) lists: nature, dates, scope and results;
@@ -85,7 +103,7 @@ func (job Job) summary() []Fact {
 // (40 CFR 745.86(c)(3) and (d)).
 func (job Job) enclosed() []Message {
 	lines := said([]Text{afterRecord})
-	if job.CheckedBy == ClearanceTest {
+	if job.check().takesLab {
 		lines = append(lines, afterReport.With())
 	}
 	return append(lines, afterMissing.With())
@@ -100,7 +118,7 @@ func (job Job) afterWorkReasons() []Reason {
 	r := Reason{Decision: "after_work", Outcome: outAfterWork.With(Day(job.afterWorkDue())), Because: whyAfterRecords.With(Number(rule.Value), SecondDay(passed)), Source: rule.Source(), Binds: Law}
 	all := []Reason{r}
 	if job.aidedBinds() {
-		all[0].Because = whyAfterAided.With(Number(rule.Value), SecondDay(passed))
+		all[0].Because = whyAfterAided.With(Number(rule.Value), SecondDay(job.hazardsReduced()))
 		if job.renovationBinds() {
 			both := r
 			both.Outcome, both.Because, both.Source = outAfterWork.With(Day(passed.Plus(int(AfterWork.Value)))), whyAfterRecords.With(Number(AfterWork.Value), SecondDay(passed)), AfterWork.Source()

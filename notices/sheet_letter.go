@@ -136,12 +136,7 @@ func meanwhile(job Job) []Message {
 }
 
 // afterLine says 'test' only where the job has a clearance test.
-func (job Job) afterLine() Message {
-	if job.CheckedBy == ClearanceTest {
-		return letterAfterTest.With()
-	}
-	return letterAfterCheck.With()
-}
+func (job Job) afterLine() Message { return job.check().after.With() }
 
 // homePage is general: no dates, no rooms, and the same whether a family stays or sleeps elsewhere.
 func homePage(job Job) Page {

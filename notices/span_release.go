@@ -40,10 +40,8 @@ func (job Job) objectionTo(c CheckResult, w Work) objection {
 		return objection{notCertified.With(by), ReleasePaid, Law}
 	case job.renovationBinds() && w.Where == Inside && c.Role == Crew:
 		return objection{notCertified.With(by), ReleasePaid, Law}
-	case job.CheckedBy == ClearanceTest && c.Role != Examiner:
-		return objection{notTested.With(by), releaseOwnWords, GoodPractice}
-	case job.CheckedBy == CleaningCheck && c.Role == Crew:
-		return objection{notVerified.With(by), releaseOwnWords, GoodPractice}
+	case job.check().byLeast != nil && !slices.Contains(job.check().byLeast, c.Role):
+		return objection{job.check().less.With(by), releaseOwnWords, GoodPractice}
 	}
 	return objection{}
 }

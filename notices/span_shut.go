@@ -153,7 +153,7 @@ func (job Job) expected(s shut) (Date, bool) {
 		return Date{}, false
 	}
 	last := days[len(days)-1]
-	if job.CheckedBy == ClearanceTest {
+	if job.check().takesLab {
 		return businessDaysAfter(last, int(job.Programme.Rule(ResultTakes).Value)), true
 	}
 	return last, true

@@ -32,28 +32,19 @@ func (job Job) checkSteps(w Work) []Step {
 	last, _ := job.lastCheck(w)
 	switch job.Checked(w) {
 	case CheckPassed:
-		s := job.check(w, w.Days[len(w.Days)-1])
+		s := job.checkOn(w, w.Days[len(w.Days)-1])
 		s.Done = last.On
 		return []Step{s}
 	case CheckFailed:
 		return job.cleanAgain(w)
 	}
-	return []Step{job.check(w, w.Days[len(w.Days)-1])}
+	return []Step{job.checkOn(w, w.Days[len(w.Days)-1])}
 }
 
-// check is never late: it waits until somebody has found the area clean, however long that takes.
-func (job Job) check(w Work, day Date) Step {
-	says, waits := sayCheckOpen, waitCheck
-	switch job.CheckedBy {
-	case ClearanceTest:
-		says, waits = sayCheckTest, waitTest
-	case CleaningCheck:
-		says = sayCheckCard
-	case CrewLook:
-		says = sayCheckLook
-	}
-	s := step(CleanAndCheck, ForWork, w.ID, day, says.With(Name(w.ID))).neverLate().cites(job.cites(checkSource), job.binds())
-	s.Waits = waits.With(Name(w.ID))
+// checkOn is never late: it waits until somebody has found the area clean, however long that takes.
+func (job Job) checkOn(w Work, day Date) Step {
+	s := step(CleanAndCheck, ForWork, w.ID, day, job.check().do.With(Name(w.ID))).neverLate().cites(job.cites(checkSource), job.binds())
+	s.Waits = job.check().waits.With(Name(w.ID))
 	return s
 }
 
@@ -67,7 +58,7 @@ func (job Job) cleanAgain(w Work) []Step {
 	for i, day := range days {
 		all = append(all, step(CleanAgain, ForWork, w.ID, day, sayCleanAgain.With(Name(w.ID))).numbered(i).neverLate().cites(job.cites(checkSource), job.binds()))
 	}
-	return append(all, job.check(w, days[len(days)-1]))
+	return append(all, job.checkOn(w, days[len(days)-1]))
 }
 
 // againDays are those set after the last check that failed, in order; none after a sample that undid a pass.

@@ -66,7 +66,7 @@ func (job Job) tellNeighbour(n Neighbour, sheet string, says Text) Step {
 
 // bookSteps: an examiner has other houses too.
 func (job Job) bookSteps() []Step {
-	if job.CheckedBy != ClearanceTest || job.finished() {
+	if !job.check().takesLab || job.finished() {
 		return nil
 	}
 	days := WorkDays(job.leadWork())

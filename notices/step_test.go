@@ -198,8 +198,8 @@ keep_file 2031-03-01 2031-03-01 -
 	for _, surface := range []notices.Surface{"floor", "sill"} {
 		job.Wipes = append(job.Wipes, notices.Wipe{Work: "hall", Room: "hallway", Surface: surface, Lab: day(t, "2028-02-29"), Loading: 1})
 	}
-	compareSteps(t, job, until+`after_work-h1 2028-02-29 2028-03-15 2028-03-15
-after_work-owner 2028-02-29 2028-03-15 2028-03-15
+	compareSteps(t, job, until+`after_work-h1 2028-02-29 2028-03-14 2028-03-14
+after_work-owner 2028-02-29 2028-03-14 2028-03-14
 keep_file 2031-03-01 2031-03-01 -
 `)
 	job.FederalAid = notices.No // neither rule binds, so neither asks for a notice

@@ -76,7 +76,7 @@ func TestContentsAgainstPublishedText(t *testing.T) {
 		}},
 		{"24CFR35.125", "all passed", "after-h1", map[string][]string{
 			"nature, dates, scope": append([]string{"after.what_we_did", "2027-05-08", "2027-05-11"}, work...),
-			"results (including clearance)": {"return.checked_on", "2027-05-12", "return.checked_by", "Jo Park", "return.how_head", "return.tested",
+			"results (including clearance)": {"return.checked_on", "2027-05-12", "return.checked_by", "Jo Park", "return.tested", "return.checked",
 				"return.results", "surface.floor", "surface.sill", "1 ug on 36 sq in = 4 µg/ft²", "<4 ug/ft2", "return.level", "5 µg/ft²", "40 µg/ft²"},
 			"A contact name, address, and telephone number": {"after.contact", "Larkfield Home Repair Volunteers", "(612) 555-0118", "after.our_address"},
 			"remaining lead-based paint":                    {"after.remaining", "after.more_parts"},

@@ -108,7 +108,7 @@ func TestSmallTypeIsFound(t *testing.T) {
 	path := demo.path("print/alder-14/smaller.html")
 	defer os.Remove(path)
 	for rule, words := range map[string]string{
-		".letter .foot { font-size: 11pt; }": "Sheet alder-14 / request-n12", "svg text { font-size: 8px; }": "14", ".phone, q, td strong { font-size: 13.5pt; }": "Saturday, May 8",
+		".letter .foot { font-size: 11pt; }": "Sheet alder-14 / request-n12", "svg text { font-size: 8px; }": "14", ".phone, q, td strong { font-size: 13.5pt; }": "Saturday, May 8,",
 		".letter { font-size: 12pt; }": "We speak: English and Spanish",
 	} {
 		if err := os.WriteFile(path, []byte(strings.Replace(string(html), "</style>", rule+"</style>", 1)), 0o600); err != nil {

@@ -19,6 +19,7 @@ var checks = []func(*reader, *notices.Job){
 	checkOpenings,
 	checkLotLines,
 	checkGaps,
+	checkLines,
 	checkResults,
 	checkCleanAgain,
 	checkWipes,

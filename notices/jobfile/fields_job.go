@@ -180,7 +180,7 @@ var workRows = []row[notices.Work]{
 		func(r *reader, v *strict.Node, w *notices.Work) { w.Task = notices.Task(v.Text) }},
 	{Field{Key: "parts", Holds: HoldsList, Question: "Which painted parts does it touch?", Example: "[doors, trim]", Noun: "part", Words: wordsOf(notices.Parts)},
 		func(r *reader, v *strict.Node, w *notices.Work) { w.Parts = listOf[notices.Part](v) }},
-	{Field{Key: "how_much", Holds: HoldsOneLine, Question: "How much painted surface, in square feet? A word will do when nobody measured.", Example: "60 sq ft",
+	{Field{Key: "how_much", Holds: HoldsOneLine, Question: "How much painted surface, in square feet? A part that is taken out whole counts with all of its surface. A word will do when nobody measured.", Example: "60 sq ft",
 		Words: wordsOf(notices.Things), Pattern: `^[0-9]+(\.[0-9]+)? *(sq\.? *ft\.?|ft2|ft²|square feet)$`},
 		func(r *reader, v *strict.Node, w *notices.Work) { w.HowMuch = r.amount(v) }},
 	{Field{Key: "share_of_part", Holds: HoldsNumber, Question: "Of a small part, such as trim: what share of it, in percent?", Example: "8", Min: 1, Max: 100},

@@ -41,7 +41,7 @@ func (job Job) shuts() []shut {
 		}
 	}
 	all = append(all, job.dirtyRooms()...)
-	slices.SortStableFunc(all, func(a, b shut) int { return a.from.compare(b.from) })
+	slices.SortStableFunc(all, func(a, b shut) int { return cmp.Or(a.from.compare(b.from), cmp.Compare(a.ID, b.ID)) })
 	return all
 }
 

@@ -36,7 +36,7 @@ func (job Job) presumption() []Reason {
 func calledOff(job Job) []Reason {
 	switch job.CalledOff {
 	case BeforeItBegan:
-		return []Reason{{Decision: "called_off", Outcome: outCalledOff.With(), Because: whyCalledOff.With(), Source: string(Practice), Binds: GoodPractice}}
+		return []Reason{{Decision: "called_off", Outcome: outCalledOff.With(), Because: whyCalledOff.With(), Source: inPractice, Binds: GoodPractice}}
 	case AfterItBegan:
 		return []Reason{{Decision: "called_off", Outcome: outStoppedShort.With(), Because: whyStoppedShort.With(), Source: StayOutSource, Binds: job.binds()}}
 	}
@@ -49,20 +49,20 @@ func (job Job) whoShares() []Reason {
 	if job.Emergency == Yes || job.Shared.Route != "" || job.AreasShared == No || len(job.leadWork()) == 0 {
 		return nil
 	}
-	r := Reason{Decision: "common_areas_unknown", Outcome: outWhoShares.With(), Because: whyWhoShares.With(), Source: "40 CFR 745.84(b)", Binds: job.renovationBinding(), Missing: []Missing{{"areas_shared", wouldShareNot.With()}}}
+	r := Reason{Decision: "common_areas_unknown", Outcome: outWhoShares.With(), Because: whyWhoShares.With(), Source: read("2026-11-25", "40 CFR 745.84(b)"), Binds: job.renovationBinding(), Missing: []Missing{{"areas_shared", wouldShareNot.With()}}}
 	if job.AreasShared == Yes {
 		r.Missing = []Missing{{"common_areas", wouldSayHow.With()}}
 	}
 	if families {
-		r.Because, r.Source, r.Missing = whyFamilies.With(), "40 CFR 745.84(c)", []Missing{{"common_areas", wouldSayHow.With()}}
+		r.Because, r.Source, r.Missing = whyFamilies.With(), read("2026-11-25", "40 CFR 745.84(c)"), []Missing{{"common_areas", wouldSayHow.With()}}
 	}
 	return []Reason{r}
 }
 
 // sharedSource is the paragraph that holds for the homes of a building, or for the families of a day-care.
-func (job Job) sharedSource(homes, families string) string {
+func (job Job) sharedSource(homes, families string) Source {
 	if job.Dwelling == ChildOccupied {
-		return families
+		return read("2026-11-25", families)
 	}
-	return homes
+	return read("2026-11-25", homes)
 }

@@ -83,7 +83,7 @@ func Summarise(plan notices.Plan, ledger Ledger, on notices.Date) (Summary, erro
 		s.Next = append(s.Next, NextStep{step.Urgency == Late, step.When, step.Says})
 	}
 	for _, row := range plan.Rows {
-		s.Rows = append(s.Rows, RowRecord{row.Name, row.Value, row.Unit, row.Source(), row.ReadOn})
+		s.Rows = append(s.Rows, RowRecord{row.Name, row.Value, row.Unit, row.Source().String(), row.ReadOn})
 	}
 	return s, v.err
 }

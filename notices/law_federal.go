@@ -56,17 +56,6 @@ const (
 	ByPlace                     // a State's or city's
 )
 
-// Source is the rule as a citation to print.
-func (r Rule) Source() string {
-	switch {
-	case r.Citation == "":
-		return string(r.Sureness)
-	case r.Sureness == Read:
-		return r.Citation
-	}
-	return r.Citation + " (" + string(r.Sureness) + ")"
-}
-
 // IsStricter reports whether value asks for more than the rule does.
 func (r Rule) IsStricter(value float64) bool {
 	if r.Stricter == Larger {
@@ -130,19 +119,19 @@ var (
 var Settable = []Rule{WindowReach, GroundCover, LineBarrier, LetterAhead, RequestAhead, BusinessDays, WindowsBefore, Spares}
 
 // Sources of what is said or done without a figure.
-const (
-	LegendSource      = "29 CFR 1926.62(m)(1)(i)"
-	StayOutSource     = "24 CFR 35.1345(a)(1)"
-	RelocationSource  = "24 CFR 35.1345(a)(2)"
-	EntrySource       = "24 CFR 35.1345(a)(2)(ii)"
-	LanguageSource    = "40 CFR 745.85(a)(1); 24 CFR 35.1345(b)(2)"
-	RenovationSource  = "40 CFR 745.82(a)"
-	TestSource        = "40 CFR 745.82(a)(1)-(3)"
-	AidedTestSource   = "24 CFR 35.110, paint testing; 24 CFR 35.115(a)(4)"
-	EmergencySource   = "40 CFR 745.82(b); 24 CFR 35.115(a)(9)"
-	AidedSource       = "24 CFR 35.115; 24 CFR 35.1345"
-	PamphletSource    = "40 CFR 745.84(a)"
-	NoNeighbourSource = "good practice; no federal duty found in 40 CFR 745 subpart E"
+var (
+	LegendSource      = read("2026-11-25", "29 CFR 1926.62(m)(1)(i)")
+	StayOutSource     = read("2026-11-25", "24 CFR 35.1345(a)(1)")
+	RelocationSource  = read("2026-11-25", "24 CFR 35.1345(a)(2)")
+	EntrySource       = read("2026-11-25", "24 CFR 35.1345(a)(2)(ii)")
+	LanguageSource    = read("2026-11-25", "40 CFR 745.85(a)(1)", "24 CFR 35.1345(b)(2)")
+	RenovationSource  = read("2026-11-26", "40 CFR 745.82(a)")
+	TestSource        = read("2026-11-26", "40 CFR 745.82(a)(1)-(3)")
+	AidedTestSource   = read("2026-11-25", "24 CFR 35.110, paint testing").and(read("2026-11-26", "24 CFR 35.115(a)(4)"))
+	EmergencySource   = read("2026-11-26", "40 CFR 745.82(b)", "24 CFR 35.115(a)(9)")
+	AidedSource       = read("2026-11-26", "24 CFR 35.115").and(read("2026-11-25", "24 CFR 35.1345"))
+	PamphletSource    = read("2026-11-25", "40 CFR 745.84(a)")
+	NoNeighbourSource = Source{{"good practice; no federal duty found in 40 CFR 745 subpart E", "2026-11-26", Read}}
 )
 
 // An Era is how many homes of an age were found to have lead paint somewhere.

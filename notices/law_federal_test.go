@@ -101,7 +101,7 @@ func TestEveryFigureCanBeTraced(t *testing.T) {
 		if _, err := time.Parse(time.DateOnly, f.rule.ReadOn); err != nil {
 			t.Errorf("%s was read on %q", name, f.rule.ReadOn)
 		}
-		if f.rule.Source() == "" || f.rule.Citation == "" && f.rule.Sureness != Practice {
+		if len(f.rule.Source()) == 0 || f.rule.Citation == "" && f.rule.Sureness != Practice {
 			t.Errorf("%s has no citation and is not marked %q", name, Practice)
 		}
 	}

@@ -12,15 +12,16 @@ type Levels struct {
 	From                Date
 	Floor, Sill, Trough float64
 	Citation            string
+	ReadOn              string // YYYY-MM-DD
 	Sureness            Sureness
 }
 
 // DustLevels are the levels for clearance, latest last. From 12 January 2026 those of the 2024 rule hold: its figures were read in the published text,
 // that day in secondary texts only.
 var DustLevels = []Levels{
-	{Date{2001, 3, 6}, 40, 250, 400, "66 FR 1206; 24 CFR 35.1320", Read},
-	{Date{2021, 3, 8}, 10, 100, 400, "40 CFR 745.227(e)(8), rule of 2021", Second},
-	{Date{2026, 1, 12}, 5, 40, 100, "40 CFR 745.227(e)(8), 89 FR 89416", Second},
+	{Date{2001, 3, 6}, 40, 250, 400, "66 FR 1206; 24 CFR 35.1320", "2026-11-26", Read},
+	{Date{2021, 3, 8}, 10, 100, 400, "40 CFR 745.227(e)(8), rule of 2021", "2026-11-25", Second},
+	{Date{2026, 1, 12}, 5, 40, 100, "40 CFR 745.227(e)(8), 89 FR 89416", "2026-11-25", Second},
 }
 
 // levelsOn are those in force on a day; before the first row, that row.
@@ -101,7 +102,5 @@ func perSquareFoot(loading float64) string {
 	return strconv.FormatFloat(math.Round(loading*1000)/1000, 'f', -1, 64) + " µg/ft²"
 }
 
-// source is the row as a citation to print.
-func (l Levels) source() string {
-	return Rule{Citation: l.Citation, Sureness: l.Sureness}.Source()
-}
+// source is where the row stands.
+func (l Levels) source() Source { return Source{{l.Citation, l.ReadOn, l.Sureness}} }

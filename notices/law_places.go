@@ -11,11 +11,11 @@ type Profile struct {
 	State     string
 	City      string   // "" for the whole State
 	CityToo   []string // other ways in which people write the city
-	TellHome  string   // citation of the duty to tell residents so many business days before; "" when there is none
+	TellHome  Source   // where the duty to tell residents so many business days before stands; empty when there is none
 	Rows      []Rule   // each takes the place of the row of that name when it is stricter, and gives the source when it is equal
-	MustTell  string   // citation of the duty to tell neighbours; "" when there is none
-	WholeSide string   // citation of the duty to keep all openings on the side of outside work shut, at any distance; "" when there is none
-	LeadOnly  string   // citation of the limit to work that is done because of lead; "" when the rules hold for all work on old paint
+	MustTell  Source   // where the duty to tell neighbours stands; empty when there is none
+	WholeSide Source   // where the duty to keep all openings on the side of outside work shut, at any distance, stands; empty when there is none
+	LeadOnly  Source   // where the limit to work that is done because of lead stands; empty when the rules hold for all work on old paint
 	FrontSign bool     // a sign of 24 by 32 in at the front is asked for
 }
 
@@ -27,9 +27,9 @@ var Profiles = []Profile{
 			{"window_reach", 20, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read, ByPlace},
 			{"ground_cover", 10, "ft", Larger, "Minnesota Rules 4761.2650", "2026-11-25", Read, ByPlace},
 		},
-		MustTell:  "Minnesota Rules 4761.2650",
-		WholeSide: "Minnesota Rules 4761.2650",
-		LeadOnly:  "Minnesota Rules 4761.2100 subp. 2 A",
+		MustTell:  read("2026-11-25", "Minnesota Rules 4761.2650"),
+		WholeSide: read("2026-11-25", "Minnesota Rules 4761.2650"),
+		LeadOnly:  read("2026-11-26", "Minnesota Rules 4761.2100 subp. 2 A"),
 	},
 	{
 		Name: "San Francisco", State: "CA", City: "San Francisco",
@@ -38,8 +38,8 @@ var Profiles = []Profile{
 			{"business_days", 3, "business days", Larger, "San Francisco Building Code 327", "2026-11-25", Second, ByPlace},
 		},
 		CityToo:   []string{"SF", "S.F."},
-		MustTell:  "San Francisco Building Code 327",
-		TellHome:  "San Francisco Building Code 327, as NCHH and SFDPH read it (" + string(Second) + ")",
+		MustTell:  second("2026-11-25", "San Francisco Building Code 327"),
+		TellHome:  second("2026-11-26", "San Francisco Building Code 327, as NCHH and SFDPH read it"),
 		FrontSign: true,
 	},
 }
@@ -91,25 +91,25 @@ func (p Programme) Rule(row Rule) Rule {
 		return row
 	}
 	if own, set := p.Stricter[row.Name]; set && row.IsStricter(own) {
-		row.Value, row.Citation, row.Sureness = own, "programme.yaml, stricter; otherwise "+row.Source(), Read
+		row.Value, row.Citation, row.Sureness = own, "programme.yaml, stricter; otherwise "+row.Source().String(), Read
 	}
 	return row
 }
 
-// mustTell is the citation of a duty to tell neighbours; "" when no rule that we hold asks for it here.
-func (job Job) mustTell() string { return job.duty(func(p Profile) string { return p.MustTell }) }
+// mustTell is where a duty to tell neighbours stands; empty when no rule that we hold asks for it here.
+func (job Job) mustTell() Source { return job.duty(func(p Profile) Source { return p.MustTell }) }
 
-// wholeSide is the citation of a duty to shut all openings on the side of outside work; "" when no rule that we hold asks for it here.
-func (job Job) wholeSide() string { return job.duty(func(p Profile) string { return p.WholeSide }) }
+// wholeSide is where a duty to shut all openings on the side of outside work stands; empty when no rule that we hold asks for it here.
+func (job Job) wholeSide() Source { return job.duty(func(p Profile) Source { return p.WholeSide }) }
 
-// tellHome is the citation of a duty to tell residents some business days before; "" when no rule that we hold asks for it here.
-func (job Job) tellHome() string { return job.duty(func(p Profile) string { return p.TellHome }) }
+// tellHome is where a duty to tell residents some business days before stands; empty when no rule that we hold asks for it here.
+func (job Job) tellHome() Source { return job.duty(func(p Profile) Source { return p.TellHome }) }
 
-func (job Job) duty(of func(Profile) string) string {
+func (job Job) duty(of func(Profile) Source) Source {
 	for _, p := range job.profiles() {
-		if of(p) != "" && job.lawOf(p) == Law {
+		if len(of(p)) > 0 && job.lawOf(p) == Law {
 			return of(p)
 		}
 	}
-	return ""
+	return nil
 }

@@ -17,7 +17,7 @@ func ownProgramme(job Job) []Reason {
 	if !job.renovationBinds() || !slices.Contains(ownProgrammes, job.State) {
 		return nil
 	}
-	return []Reason{{Decision: "state_programme", Outcome: outOwnProgramme.With(PlaceName(job.State)), Because: whyOwnProgramme.With(), Source: "40 CFR 745 subpart Q; list of authorized States (" + string(Second) + ")", Binds: Law}}
+	return []Reason{{Decision: "state_programme", Outcome: outOwnProgramme.With(PlaceName(job.State)), Because: whyOwnProgramme.With(), Source: remembered("40 CFR 745 subpart Q").and(second("2026-11-26", "list of authorized States")), Binds: Law}}
 }
 
 // StateUnknown is the answer of whoever does not know the State, or works on tribal land, where no State's programme reaches.

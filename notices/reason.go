@@ -12,7 +12,7 @@ type Reason struct {
 	About    string  // id of the work, household or neighbour it is about; "" for the whole job
 	Outcome  Message // in the coordinator's English
 	Because  Message
-	Source   string // citation, or "common practice, no source"
+	Source   Source
 	Binds    Binding
 	Missing  []Missing
 }

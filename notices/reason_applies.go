@@ -46,7 +46,7 @@ func (job Job) mayHaveChild() []Household {
 	return slices.DeleteFunc(slices.Clone(job.Households), func(h Household) bool { return h.ChildUnder6 == No })
 }
 
-const exemptSource = "40 CFR 745.103; 24 CFR 35.115(a)(2) and (3); 89 FR 89416 (from memory)"
+var exemptSource = read("2026-11-25", "40 CFR 745.103").and(read("2026-11-26", "24 CFR 35.115(a)(2) and (3)")).and(remembered("89 FR 89416"))
 
 // exemption asks what could take the federal rules away: what the house is, and then whether a child under 6 lives there.
 func (job Job) exemption() []Missing {
@@ -76,7 +76,7 @@ func oldPaint(job Job) Reason {
 		r.Missing = []Missing{{"built", wouldTakeAway.With(firstYear)}}
 	case job.isTargetHousing():
 		r.Because = manyHomes(job.Built)
-		r.Source += "; " + eraSource
+		r.Source = r.Source.and(eraSource)
 	case job.isOld():
 		r.Because, r.Source = whyOldThere.With(Year(job.Built), firstYear, PlaceName(job.place())), job.rule(FirstYearWithout).Source()
 	default:
@@ -85,7 +85,7 @@ func oldPaint(job Job) Reason {
 	return r
 }
 
-const eraSource = "HUD survey of 1998 to 2000, as EPA publishes it (read in a secondary text)"
+var eraSource = second("2026-11-25", "HUD survey of 1998 to 2000, as EPA publishes it")
 
 // manyHomes says how many homes of that age were found to have lead paint, and nothing of this house.
 func manyHomes(built int) Message {
@@ -188,7 +188,7 @@ func emergency(job Job) []Reason {
 
 // statement is what an emergency is paid with. Once it is written, it is kept.
 func (job Job) statement() Reason {
-	r := Reason{Decision: "emergency_statement", Outcome: outStateIt.With(), Because: whyStateIt.With(), Source: "40 CFR 745.86(b)(6)", Binds: job.renovationBinding()}
+	r := Reason{Decision: "emergency_statement", Outcome: outStateIt.With(), Because: whyStateIt.With(), Source: read("2026-11-25", "40 CFR 745.86(b)(6)"), Binds: job.renovationBinding()}
 	if job.Statement.What == "" {
 		r.Missing = []Missing{{"emergency_statement", wouldBeKept.With()}}
 	} else {

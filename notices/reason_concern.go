@@ -20,5 +20,24 @@ var concerns = map[string]Concern{
 	"presumption_notice": ToMind, "neighbours_unknown": ToMind, "outcome": OnceChecked, "pass_warning": ToMind, "check": ToMind, "after_work": ToMind, "after_work_shared": ToMind,
 }
 
+var (
+	ruleRenovation = deskText("rules.renovation")
+	ruleHousing    = deskText("rules.housing")
+	rulePlace      = deskText("rules.place", PlaceName(""))
+)
+
+// RuleName is the set of rules that a decision of WhichRules is about; false where only its own sentence can say it, such as rules that nobody has checked.
+func (r Reason) RuleName() (name Message, has bool) {
+	switch r.Outcome.ID {
+	case outRenovation.ID, outNoRenovation.ID:
+		return ruleRenovation.With(), true
+	case outAided.ID, outNotAided.ID:
+		return ruleHousing.With(), true
+	case outProfile.ID, outRepair.ID:
+		return rulePlace.With(r.Outcome.Values...), true
+	}
+	return Message{}, false
+}
+
 // Concern is where the decision stands in a short plan.
 func (r Reason) Concern() Concern { return concerns[r.Decision] }

@@ -25,7 +25,7 @@ var (
 
 func (job Job) letterDue() Date {
 	due := firstDay(job.leadWork()).Plus(-int(job.rule(LetterAhead).Value))
-	if late := job.residentsLateAfter(); job.tellHome() != "" && due.Compare(late) > 0 {
+	if late := job.residentsLateAfter(); len(job.tellHome()) > 0 && due.Compare(late) > 0 {
 		return late
 	}
 	return due
@@ -90,7 +90,7 @@ func dueDates(job Job) []Reason {
 		talk, ahead := job.rule(TalkAhead), job.rule(LetterAhead)
 		all = append(all, Reason{Decision: "letter_due", Outcome: outTalkBy.With(Day(first.Plus(-int(talk.Value))), SecondDay(job.letterDue())),
 			Because: whyTalkBy.With(Number(talk.Value), Limit(ahead.Value)), Source: ahead.Source(), Binds: GoodPractice})
-		if law := job.tellHome(); law != "" {
+		if law := job.tellHome(); len(law) > 0 {
 			all = append(all, Reason{Decision: "residents_late", Outcome: outResidentsBy.With(Day(job.residentsLateAfter())), Because: whyResidentsBy.With(Number(job.rule(BusinessDays).Value)), Source: law, Binds: Law})
 		}
 	}
@@ -106,14 +106,14 @@ func (job Job) neighbourDates() []Reason {
 	first := firstDay(job.outsideWork())
 	by, business := job.rule(RequestAhead), job.rule(BusinessDays)
 	late := Reason{Decision: "neighbours_late", Outcome: outLateAfter.With(Day(job.neighbourLateAfter())), Because: whyLateAfter.With(Number(business.Value)), Source: business.Source(), Binds: GoodPractice}
-	if law := job.mustTell(); law != "" && business.By == ByPlace {
+	if law := job.mustTell(); len(law) > 0 && business.By == ByPlace {
 		late.Binds = Law
 	}
 	return []Reason{
 		{Decision: "neighbours_due", Outcome: outNeighboursBy.With(Day(job.neighboursFrom()), SecondDay(job.neighbourDue())),
 			Because: whyNeighboursBy.With(), Source: by.Source(), Binds: GoodPractice},
 		late,
-		{Decision: "second_knock", Outcome: outSecondKnock.With(Day(first.Plus(-1))), Because: whySecondKnock.With(), Source: string(Practice), Binds: GoodPractice},
+		{Decision: "second_knock", Outcome: outSecondKnock.With(Day(first.Plus(-1))), Because: whySecondKnock.With(), Source: inPractice, Binds: GoodPractice},
 	}
 }
 

@@ -14,7 +14,7 @@ func longSpans(job Job) []Reason {
 	for _, s := range job.shuts() {
 		expected, known := job.expected(s)
 		if days := s.from.Day.daysUntil(expected) + 1; s.Where == Inside && known && days > mostDays && len(job.Households) > 0 {
-			all = append(all, Reason{Decision: "long_span", About: s.ID, Outcome: outLong.With(PlaceName(placeNames([]Place{Place(s.Area)})), Number(days)), Because: whyLong.With(Day(s.from.Day), SecondDay(expected)), Source: string(Practice), Binds: GoodPractice})
+			all = append(all, Reason{Decision: "long_span", About: s.ID, Outcome: outLong.With(PlaceName(placeNames([]Place{Place(s.Area)})), Number(days)), Because: whyLong.With(Day(s.from.Day), SecondDay(expected)), Source: inPractice, Binds: GoodPractice})
 		}
 	}
 	return all

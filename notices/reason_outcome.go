@@ -27,7 +27,7 @@ func (job Job) Checked(w Work) WorkState {
 	if _, stopped := job.stopping(w); stopped || last.Result != Passed {
 		return CheckFailed
 	}
-	if job.objectionTo(last, w).source != "" {
+	if len(job.objectionTo(last, w).source) > 0 {
 		return NotChecked
 	}
 	return CheckPassed
@@ -77,7 +77,7 @@ func (job Job) answered(wipe Wipe, pass CheckResult) bool {
 func (job Job) answeredSince(wipe Wipe) bool {
 	w, _ := job.workOf(wipe.Work)
 	last, ok := job.lastCheck(w)
-	return ok && last.Result == Passed && job.objectionTo(last, w).source == "" && job.answered(wipe, last)
+	return ok && last.Result == Passed && len(job.objectionTo(last, w).source) == 0 && job.answered(wipe, last)
 }
 
 func (job Job) workOf(id string) (Work, bool) {
@@ -221,13 +221,17 @@ func (job Job) outcome(w Work) Reason {
 // dirtyRoom is a room that is shut because of a sample alone.
 func (job Job) dirtyRoom(s shut) Reason {
 	wipe, _ := job.worstSample(Work{ID: s.checkedWith}, func(w Wipe) bool { return w.Room == s.Area })
-	return Reason{Decision: "outcome", About: s.ID, Outcome: outDirtyRoom.With(PlaceName(strings.ReplaceAll(string(s.Area), "_", " "))), Because: wipe.because(), Source: "24 CFR 35.1340(e); " + wipe.source(), Binds: job.binds()}
+	return Reason{Decision: "outcome", About: s.ID, Outcome: outDirtyRoom.With(PlaceName(strings.ReplaceAll(string(s.Area), "_", " "))), Because: wipe.because(), Source: read("2026-11-25", "24 CFR 35.1340(e)").and(wipe.source()), Binds: job.binds()}
 }
 
-func hasObjection(o objection, last CheckResult) bool { return o.source != "" && last.Result == Passed }
+func hasObjection(o objection, last CheckResult) bool {
+	return len(o.source) > 0 && last.Result == Passed
+}
 
 // source is the level that a sample is compared with, and what a comparison means.
-func (w Wipe) source() string { return levelsOn(w.Lab).source() + "; 24 CFR 35.1340(d)" }
+func (w Wipe) source() Source {
+	return levelsOn(w.Lab).source().and(read("2026-11-25", "24 CFR 35.1340(d)"))
+}
 
 // because names the sample that stops a letter, with the level of the day of its report.
 func (w Wipe) because() Message {

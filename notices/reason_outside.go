@@ -106,7 +106,7 @@ func (job Job) opening(o Opening, w Work) Reason {
 	name := Name(strings.ReplaceAll(fmt.Sprintf("%s (%s, %s)", o.ID, o.What, o.Area), "_", " "))
 	r := Reason{Decision: "own_opening", About: o.ID, Outcome: outShut.With(name), Source: reach.Source(), Binds: job.bindsBy(reach)}
 	switch law := job.wholeSide(); {
-	case law != "":
+	case len(law) > 0:
 		r.Because, r.Source, r.Binds = whyWholeSide.With(), law, Law
 	case w.Storey > 0 && o.Storey > w.Storey && !job.aidedBinds():
 		r.Outcome, r.Because = outLeaveOpen.With(name), whyAbove.With()

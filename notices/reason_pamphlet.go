@@ -68,10 +68,10 @@ func (job Job) pamphlets() []Reason {
 		all = append(all, r)
 	}
 	if job.Owner == "" && len(job.Households) > 0 {
-		all = append(all, Reason{Decision: "who_owns", Outcome: outWhoOwns.With(), Because: whyWhoOwns.With(), Source: "40 CFR 745.84(a)(1) and (2)", Binds: GoodPractice, Missing: []Missing{{"owner", wouldNeedOne.With()}}})
+		all = append(all, Reason{Decision: "who_owns", Outcome: outWhoOwns.With(), Because: whyWhoOwns.With(), Source: read("2026-11-25", "40 CFR 745.84(a)(1) and (2)"), Binds: GoodPractice, Missing: []Missing{{"owner", wouldNeedOne.With()}}})
 	}
 	if tenantOpen && job.renovationBinds() {
-		all = append(all, Reason{Decision: "attempted_delivery", Outcome: outAttempted.With(), Because: whyAttempted.With(), Source: "40 CFR 745.84(a)(2)(i)", Binds: Law})
+		all = append(all, Reason{Decision: "attempted_delivery", Outcome: outAttempted.With(), Because: whyAttempted.With(), Source: read("2026-11-25", "40 CFR 745.84(a)(2)(i)"), Binds: Law})
 	}
 	return all
 }

@@ -61,7 +61,7 @@ func neighbourWindows(job Job) []Reason {
 	for _, n := range job.neighboursToTell() {
 		all = append(all, job.windows(n))
 		if n.Kind == DayCare {
-			all = append(all, Reason{Decision: "day_care", About: n.ID, Outcome: outDayCare.With(Address(n.Address)), Because: whyDayCare.With(), Source: string(Practice), Binds: GoodPractice})
+			all = append(all, Reason{Decision: "day_care", About: n.ID, Outcome: outDayCare.With(Address(n.Address)), Because: whyDayCare.With(), Source: inPractice, Binds: GoodPractice})
 		}
 	}
 	return all
@@ -69,10 +69,10 @@ func neighbourWindows(job Job) []Reason {
 
 func (job Job) windows(n Neighbour) Reason {
 	r := Reason{Decision: "neighbour_windows", About: n.ID, Outcome: outNote.With(Address(n.Address)), Because: job.whyReach(n), Binds: GoodPractice}
-	r.Source = job.rule(WindowReach).Source() + "; " + NoNeighbourSource
+	r.Source = job.rule(WindowReach).Source().and(NoNeighbourSource)
 	if job.withinReach(n) {
 		r.Outcome = outWindows.With(Address(n.Address))
-		if law := job.mustTell(); law != "" {
+		if law := job.mustTell(); len(law) > 0 {
 			r.Source, r.Binds = law, Law
 		}
 		if !n.GapKnown && n.Near != Yes {

@@ -2,7 +2,6 @@ package notices
 
 import (
 	"slices"
-	"strings"
 )
 
 var (
@@ -55,7 +54,7 @@ func (job Job) renovationBinds() bool {
 func (job Job) isPaid() bool { return job.AnyonePaid != No || job.paidByRent() }
 
 // rentSource is a question and its answer, read in a copy.
-const rentSource = "40 CFR 745.82(a); EPA frequent question 23002-18512 (" + string(Second) + ")"
+var rentSource = RenovationSource.and(second("2026-11-26", "EPA frequent question 23002-18512"))
 
 func (job Job) paidByRent() bool { return job.Owner != LivesHere && job.LandlordWorks != No }
 
@@ -82,19 +81,19 @@ func (job Job) bindsBy(row Rule) Binding {
 
 // Citations of what both federal rules ask for.
 var (
-	signSource  = [2]string{"40 CFR 745.85(a)(1)", "24 CFR 35.1345(b)(2)"}
-	checkSource = [2]string{"40 CFR 745.85(b)", "24 CFR 35.1340"}
+	signSource  = [2]Source{read("2026-11-25", "40 CFR 745.85(a)(1)"), read("2026-11-25", "24 CFR 35.1345(b)(2)")}
+	checkSource = [2]Source{read("2026-11-25", "40 CFR 745.85(b)"), read("2026-11-25", "24 CFR 35.1340")}
 )
 
 // cites names only the rule that binds; where neither does, both, as good practice.
-func (job Job) cites(both [2]string) string {
+func (job Job) cites(both [2]Source) Source {
 	switch paid, aided := job.renovationBinds(), job.aidedBinds(); {
 	case paid && !aided:
 		return both[0]
 	case aided && !paid:
 		return both[1]
 	}
-	return both[0] + "; " + both[1]
+	return both[0].and(both[1])
 }
 
 func renovationRule(job Job) Reason {
@@ -146,7 +145,7 @@ func aidedRule(job Job) Reason {
 	r := Reason{Decision: "housing_rule", Outcome: outNotAided.With(), Source: AidedSource, Binds: GoodPractice}
 	switch {
 	case !job.builtBefore(FirstYearWithout):
-		r.Because, r.Source = whyNotOld.With(Limit(FirstYearWithout.Value)), "24 CFR 35.115(a)(1)"
+		r.Because, r.Source = whyNotOld.With(Limit(FirstYearWithout.Value)), read("2026-11-26", "24 CFR 35.115(a)(1)")
 	case job.exempt():
 		r.Because, r.Source = whyExempt.With(), exemptSource
 	case len(job.leadWork()) == 0:
@@ -154,7 +153,7 @@ func aidedRule(job Job) Reason {
 	case job.FederalAid == No:
 		r.Because = whyNotAided.With()
 	case job.Emergency == Yes:
-		r.Because, r.Source = whyAidedEmergency.With(), "24 CFR 35.115(a)(9)"
+		r.Because, r.Source = whyAidedEmergency.With(), read("2026-11-26", "24 CFR 35.115(a)(9)")
 	case job.small(aidedLimits):
 		r.Because, r.Source = whySmallAided.With(), AidedInside.Source()
 	default:
@@ -173,10 +172,10 @@ func placeRules(job Job) []Reason {
 	var all []Reason
 	for _, p := range job.profiles() {
 		r := Reason{Decision: "place_rules", Outcome: outProfile.With(PlaceName(p.Name)), Because: whyProfile.With(), Source: p.sources(), Binds: job.lawOf(p)}
-		if p.LeadOnly != "" && r.Binds == Law && job.LeadWork == Unknown {
+		if len(p.LeadOnly) > 0 && r.Binds == Law && job.LeadWork == Unknown {
 			r.Missing = []Missing{{"because_of_lead", wouldBeRepair.With()}}
 		}
-		if p.LeadOnly != "" && job.LeadWork == No {
+		if len(p.LeadOnly) > 0 && job.LeadWork == No {
 			r.Outcome, r.Because, r.Source = outRepair.With(PlaceName(p.Name)), whyRepair.With(), p.LeadOnly
 		}
 		if p.FrontSign && job.hasOutsideWork() {
@@ -189,7 +188,7 @@ func placeRules(job Job) []Reason {
 		if job.State == StateUnknown {
 			why = whyStateUnknown
 		}
-		all = append(all, Reason{Decision: "place_rules", Outcome: outUnchecked.With(PlaceName(job.place())), Because: why.With(), Source: string(Practice), Binds: GoodPractice, Missing: job.whichCity()})
+		all = append(all, Reason{Decision: "place_rules", Outcome: outUnchecked.With(PlaceName(job.place())), Because: why.With(), Source: inPractice, Binds: GoodPractice, Missing: job.whichCity()})
 	}
 	return all
 }
@@ -203,20 +202,18 @@ func (job Job) whichCity() []Missing {
 
 // lawOf: the rules of a place are about old paint too, and in some places about work that is done because of lead alone. Nobody has said counts as that.
 func (job Job) lawOf(p Profile) Binding {
-	if job.isOld() && len(job.leadWork()) > 0 && (p.LeadOnly == "" || job.LeadWork != No) {
+	if job.isOld() && len(job.leadWork()) > 0 && (len(p.LeadOnly) == 0 || job.LeadWork != No) {
 		return Law
 	}
 	return GoodPractice
 }
 
-func (p Profile) sources() string {
-	var all []string
+func (p Profile) sources() Source {
+	var all Source
 	for _, row := range p.Rows {
-		if !slices.Contains(all, row.Source()) {
-			all = append(all, row.Source())
-		}
+		all = all.and(row.Source())
 	}
-	return strings.Join(all, "; ")
+	return all
 }
 
 // place is where the job is: "San Francisco, CA", or the State alone.

@@ -63,7 +63,7 @@ type verdict struct {
 	byRule  bool // however the household lives: the work takes too long, or is not cleaned every night
 	chosen  bool // nobody asks for it: the household plans it anyway
 	because Message
-	source  string
+	source  Source
 	missing []Missing
 }
 
@@ -141,7 +141,7 @@ func (job Job) mayStay(h Household) verdict {
 }
 
 // unlessBlocked is what a rule allows, when the household reaches all it needs in each state; or out in hours, when it is out for one of them.
-func (job Job) unlessBlocked(h Household, home verdict, source string) verdict {
+func (job Job) unlessBlocked(h Household, home verdict, source Source) verdict {
 	stay := home
 	for _, l := range job.lives(h) {
 		switch {

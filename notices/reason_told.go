@@ -24,7 +24,7 @@ func notHere(job Job) []Reason {
 	if len(job.leadWork()) == 0 {
 		return nil
 	}
-	return []Reason{{Decision: "not_here", Outcome: outNotHere.With(), Because: whyNotHere.With(), Source: "40 CFR 745.85(a)(2)(i), (3) and (4), 745.90 and 745.113; 29 CFR 1926.62", Binds: GoodPractice}}
+	return []Reason{{Decision: "not_here", Outcome: outNotHere.With(), Because: whyNotHere.With(), Source: remembered("40 CFR 745.85(a)(2)(i), (3) and (4)", "40 CFR 745.90", "40 CFR 745.113", "29 CFR 1926.62"), Binds: GoodPractice}}
 }
 
 // presumption: the tool treats the paint as lead paint, which the housing rule counts as an event of its own.
@@ -46,7 +46,7 @@ func (job Job) presumption() []Reason {
 func calledOff(job Job) []Reason {
 	switch job.CalledOff {
 	case BeforeItBegan:
-		return []Reason{{Decision: "called_off", Outcome: outCalledOff.With(), Because: whyCalledOff.With(), Source: string(Practice), Binds: GoodPractice}}
+		return []Reason{{Decision: "called_off", Outcome: outCalledOff.With(), Because: whyCalledOff.With(), Source: inPractice, Binds: GoodPractice}}
 	case AfterItBegan:
 		return []Reason{{Decision: "called_off", Outcome: outStoppedShort.With(), Because: whyStoppedShort.With(), Source: StayOutSource, Binds: job.binds()}}
 	}
@@ -59,20 +59,20 @@ func (job Job) whoShares() []Reason {
 	if job.Emergency == Yes || job.Shared.Route != "" || job.AreasShared == No || len(job.leadWork()) == 0 {
 		return nil
 	}
-	r := Reason{Decision: "common_areas_unknown", Outcome: outWhoShares.With(), Because: whyWhoShares.With(), Source: "40 CFR 745.84(b)", Binds: job.renovationBinding(), Missing: []Missing{{"areas_shared", wouldShareNot.With()}}}
+	r := Reason{Decision: "common_areas_unknown", Outcome: outWhoShares.With(), Because: whyWhoShares.With(), Source: read("2026-11-25", "40 CFR 745.84(b)"), Binds: job.renovationBinding(), Missing: []Missing{{"areas_shared", wouldShareNot.With()}}}
 	if job.AreasShared == Yes {
 		r.Missing = []Missing{{"common_areas", wouldSayHow.With()}}
 	}
 	if families {
-		r.Because, r.Source, r.Missing = whyFamilies.With(), "40 CFR 745.84(c)", []Missing{{"common_areas", wouldSayHow.With()}}
+		r.Because, r.Source, r.Missing = whyFamilies.With(), read("2026-11-25", "40 CFR 745.84(c)"), []Missing{{"common_areas", wouldSayHow.With()}}
 	}
 	return []Reason{r}
 }
 
 // sharedSource is the paragraph that holds for the homes of a building, or for the families of a day-care.
-func (job Job) sharedSource(homes, families string) string {
+func (job Job) sharedSource(homes, families string) Source {
 	if job.Dwelling == ChildOccupied {
-		return families
+		return read("2026-11-25", families)
 	}
-	return homes
+	return read("2026-11-25", homes)
 }

@@ -126,7 +126,7 @@ func (job Job) afterWorkReasons() []Reason {
 		}
 	}
 	if job.Shared.Route != "" && job.renovationBinds() {
-		all = append(all, Reason{Decision: "after_work_shared", Outcome: outAfterShared.With(), Because: whyAfterShared.With(), Source: "40 CFR 745.86(c)(2) and (d)(3)", Binds: Law})
+		all = append(all, Reason{Decision: "after_work_shared", Outcome: outAfterShared.With(), Because: whyAfterShared.With(), Source: read("2026-11-25", "40 CFR 745.86(c)(2) and (d)(3)"), Binds: Law})
 	}
 	return all
 }

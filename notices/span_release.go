@@ -10,15 +10,15 @@ var (
 	notAlone        = deskText("release.not_alone", Name(""))
 	notTested       = deskText("release.not_tested", Name(""))
 	notVerified     = deskText("release.not_verified", Name(""))
-	ReleaseAided    = "24 CFR 35.1340(b), (f) and (g)"
-	ReleasePaid     = "40 CFR 745.85(b) and (c)"
-	releaseOwnWords = string(Practice)
+	ReleaseAided    = read("2026-11-25", "24 CFR 35.1340(b), (f) and (g)")
+	ReleasePaid     = read("2026-11-25", "40 CFR 745.85(b) and (c)")
+	releaseOwnWords = inPractice
 )
 
-// An objection is why a written pass releases nobody, and where that is written. Its Source is "" when there is none.
+// An objection is why a written pass releases nobody, and where that is written. Its source is empty when there is none.
 type objection struct {
 	because Message
-	source  string
+	source  Source
 	binds   Binding
 }
 
@@ -134,7 +134,7 @@ func (job Job) passWarnings() []Reason {
 				all = append(all, Reason{Decision: "pass_warning", About: w.ID, Outcome: outOldPass.With(Name(w.ID)), Because: whyOldPass.With(Day(last.On), SecondDay(wipe.Lab)), Source: releaseOwnWords, Binds: GoodPractice})
 			}
 			if wipe.fails() && !job.sampledAgain(wipe, last) {
-				all = append(all, Reason{Decision: "pass_warning", About: w.ID, Outcome: outNoNumber.With(Name(w.ID)), Because: whyNoNumber.With(wipe.reading(), Day(wipe.Lab)), Source: "24 CFR 35.1340(e)", Binds: GoodPractice})
+				all = append(all, Reason{Decision: "pass_warning", About: w.ID, Outcome: outNoNumber.With(Name(w.ID)), Because: whyNoNumber.With(wipe.reading(), Day(wipe.Lab)), Source: read("2026-11-25", "24 CFR 35.1340(e)"), Binds: GoodPractice})
 			}
 		}
 	}

@@ -18,7 +18,7 @@ type Step struct {
 	LateAfter Date   // from the next day on it is late; zero when it is never late and the days just pass
 	Says      Message
 	Waits     Message // what it waits for once its days are over; its ID is "" when it waits for nobody
-	Source    string  // citation, or "common practice, no source"
+	Source    Source
 	Binds     Binding
 	Sheets    []string // ids of the sheets that are handed over, put up or taken down
 	Done      Date     // from the job file; zero when only the ledger can know
@@ -90,7 +90,7 @@ func step(kind StepKind, party Party, about string, day Date, says Message) Step
 	if about != "" {
 		id += "-" + about
 	}
-	return Step{ID: id, Kind: kind, For: party, About: about, First: day, Due: day, LateAfter: day, Says: says, Source: string(Practice), Binds: GoodPractice}
+	return Step{ID: id, Kind: kind, For: party, About: about, First: day, Due: day, LateAfter: day, Says: says, Source: inPractice, Binds: GoodPractice}
 }
 
 // from lets a step be done earlier.
@@ -111,7 +111,7 @@ func (s Step) neverLate() Step {
 	return s
 }
 
-func (s Step) cites(source string, binds Binding) Step {
+func (s Step) cites(source Source, binds Binding) Step {
 	s.Source, s.Binds = source, binds
 	return s
 }

@@ -58,7 +58,7 @@ func (job Job) neighbourSteps() []Step {
 func (job Job) tellNeighbour(n Neighbour, sheet string, says Text) Step {
 	s := step(TellNeighbour, ForNeighbour, n.ID, n.dueAt(job.neighbourDue()), says.With(Address(n.Address))).from(n.dueAt(job.neighboursFrom())).with(sheet)
 	s.LateAfter, s.Source = n.dueAt(job.neighbourLateAfter()), job.rule(RequestAhead).Source()
-	if law := job.mustTell(); law != "" && job.withinReach(n) {
+	if law := job.mustTell(); len(law) > 0 && job.withinReach(n) {
 		s.Source, s.Binds = law, Law
 	}
 	return s
@@ -71,7 +71,7 @@ func (job Job) bookSteps() []Step {
 	}
 	days := WorkDays(job.leadWork())
 	book := days[0].Plus(-int(job.rule(TalkAhead).Value))
-	s := step(BookExaminer, ForWork, "", book, sayBook.With(Day(days[len(days)-1]))).cites(string(Practice), GoodPractice)
+	s := step(BookExaminer, ForWork, "", book, sayBook.With(Day(days[len(days)-1]))).cites(inPractice, GoodPractice)
 	if job.Booked == Yes {
 		s.Done = book
 	}
@@ -116,7 +116,7 @@ func (job Job) signsOf(w Work) []string {
 func (job Job) workDays(w Work) []Step {
 	var all []Step
 	for i, day := range w.Days {
-		s := step(WorkDay, ForWork, w.ID, day, sayWorkDay.With(Name(w.ID))).numbered(i).neverLate().cites("40 CFR 745.85(a)(1)", job.binds())
+		s := step(WorkDay, ForWork, w.ID, day, sayWorkDay.With(Name(w.ID))).numbered(i).neverLate().cites(signSource[0], job.binds())
 		if job.Checked(w) != NotChecked {
 			s.Done = day
 		}
@@ -149,12 +149,12 @@ func idsOf(sheets []Sheet) []string {
 func (job Job) commonAreaSteps() []Step {
 	var all []Step
 	for _, s := range commonAreaNotices(job) {
-		tell := step(TellResidents, ForResidents, "", s.Due, sayResidents.With(Number(s.Copies))).with(s.ID).cites("40 CFR 745.84(b)(2)(i)", job.renovationBinding())
+		tell := step(TellResidents, ForResidents, "", s.Due, sayResidents.With(Number(s.Copies))).with(s.ID).cites(read("2026-11-25", "40 CFR 745.84(b)(2)(i)"), job.renovationBinding())
 		tell.LateAfter = s.LateAfter
 		all = append(all, tell)
 	}
 	if ids := idsOf(commonAreaSigns(job)); len(ids) > 0 {
-		all = append(all, step(ResidentSignsUp, ForResidents, "", firstDay(job.leadWork()), sayResidentSigns.With()).with(ids...).cites("40 CFR 745.84(b)(2)(ii)", job.renovationBinding()))
+		all = append(all, step(ResidentSignsUp, ForResidents, "", firstDay(job.leadWork()), sayResidentSigns.With()).with(ids...).cites(read("2026-11-25", "40 CFR 745.84(b)(2)(ii)"), job.renovationBinding()))
 	}
 	return all
 }

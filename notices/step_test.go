@@ -275,7 +275,7 @@ func TestStepsSayWhoChecks(t *testing.T) {
 			if got := s.Says.ID + " " + s.Waits.ID; s.Kind == notices.CleanAndCheck && got != want {
 				t.Errorf("%s: it says %s, want %s", check, got, want)
 			}
-			if s.Source == "" || s.Binds == "" {
+			if s.Source.String() == "" || s.Binds == "" {
 				t.Errorf("%s has no source, or nobody says whether it binds", s.ID)
 			}
 		}

@@ -19,16 +19,36 @@ const (
 	notDue          // done, or over
 )
 
+// MarshalText is the urgency in a plan as JSON.
+func (u Urgency) MarshalText() ([]byte, error) {
+	return []byte([]string{"late", "today", "coming", "waiting", "later"}[u]), nil
+}
+
 // ComingDays is how far ahead a list of what is due looks.
 const ComingDays = 14
 
 // A DueStep is one thing to do, in the coordinator's English.
 type DueStep struct {
+	ID            string
 	Urgency       Urgency
 	Code, Address string // of the job
 	First, Due    notices.Date
 	When          string // the last day: "Wed May 5, 2027"
 	Says          string
+	Sheets        []string // ids of those that it still has to hand over, put up or take down
+}
+
+// By is "by Wed May 5, 2027", "since Wed May 5, 2027", "was due Wed May 5, 2027" for what is not late yet, or the day alone for what can be done on no other.
+func (s DueStep) By(on notices.Date) string {
+	switch {
+	case s.Urgency == Today && s.Due.Compare(on) < 0:
+		return "was due " + s.When
+	case s.Urgency == Late || s.Urgency == Waiting:
+		return "since " + s.When
+	case s.First != s.Due:
+		return "by " + s.When
+	}
+	return s.When
 }
 
 // Due lists what is due on a day over the plans of all jobs, nearest first. What the ledger knows to be done is not due. It is pure: the day is handed in.
@@ -42,10 +62,15 @@ func Due(plans []notices.Plan, ledger Ledger, on notices.Date) ([]DueStep, error
 	for _, plan := range plans {
 		all = append(all, v.openSteps(plan, ledger, on, Waiting)...)
 	}
-	slices.SortStableFunc(all, func(a, b DueStep) int {
+	return byUrgency(all), v.err
+}
+
+// byUrgency sorts and returns steps: the most urgent first, and of those the nearest.
+func byUrgency(steps []DueStep) []DueStep {
+	slices.SortStableFunc(steps, func(a, b DueStep) int {
 		return cmp.Or(cmp.Compare(a.Urgency, b.Urgency), a.Due.Compare(b.Due), cmp.Compare(a.Code, b.Code))
 	})
-	return all, v.err
+	return steps
 }
 
 // openSteps are what is still to do for one job, up to an urgency, in the order of its steps.
@@ -54,7 +79,7 @@ func (v *voice) openSteps(plan notices.Plan, ledger Ledger, on notices.Date, upT
 	known, _ := ledger.Job(plan.Code)
 	for _, s := range append(known.ownSteps(plan, on), plan.Steps...) {
 		if urgency := known.urgency(s, on); urgency <= upTo {
-			all = append(all, DueStep{urgency, plan.Code, plan.Address, s.First, s.Due, deskDate(s.Due.String()), v.plain(asked(s, urgency))})
+			all = append(all, DueStep{s.ID, urgency, plan.Code, plan.Address, s.First, s.Due, deskDate(s.Due.String()), v.plain(asked(s, urgency)), known.unsettled(s)})
 		}
 	}
 	return all
@@ -125,9 +150,14 @@ func (j LedgerJob) isDone(s notices.Step) bool {
 	if !s.Done.IsZero() {
 		return true
 	}
-	return len(s.Sheets) > 0 && !slices.ContainsFunc(s.Sheets, func(id string) bool {
+	return len(s.Sheets) > 0 && len(j.unsettled(s)) == 0
+}
+
+// unsettled are the sheets of a step whose marks do not say yet that it is done.
+func (j LedgerJob) unsettled(s notices.Step) []string {
+	return slices.DeleteFunc(slices.Clone(s.Sheets), func(id string) bool {
 		sheet, known := j.Sheet(id)
-		return !known || !sheet.settles(s)
+		return known && sheet.settles(s)
 	})
 }
 
@@ -144,7 +174,12 @@ func (s LedgerSheet) settles(step notices.Step) bool {
 	case notices.KnockAgain:
 		return s.spokenOrTwice(step.About)
 	}
-	return slices.ContainsFunc(s.Handed, func(m Mark) bool { return m.Revision == s.Revision && isUp(m) && m.isFor(step.About) })
+	return s.isWith(step.About)
+}
+
+// isWith reports whether a home has the current paper.
+func (s LedgerSheet) isWith(home string) bool {
+	return slices.ContainsFunc(s.Handed, func(m Mark) bool { return m.Revision == s.Revision && isUp(m) && m.isFor(home) })
 }
 
 // spokenOrTwice looks at the current paper only: new dates want a new knock.

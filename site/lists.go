@@ -117,13 +117,24 @@ func (kit Kit) reasonRecords(reasons []notices.Reason) ([]ReasonRecord, error) {
 	v := &voice{Speaker: kit.Desk, desk: kit.Desk}
 	var all []ReasonRecord
 	for _, r := range reasons {
-		record := ReasonRecord{Decision: r.Decision, Outcome: v.plain(r.Outcome), Because: v.plain(r.Because), Source: r.Source, About: r.About, Binds: string(r.Binds), Missing: []MissingRecord{}}
+		record := ReasonRecord{Decision: r.Decision, Outcome: v.plain(r.Outcome), Because: v.plain(r.Because), Source: r.Source.String(), About: r.About, Binds: string(r.Binds), Missing: []MissingRecord{}, Read: readings(r.Source)}
 		for _, m := range r.Missing {
 			record.Missing = append(record.Missing, MissingRecord{m.Field, v.plain(m.Would)})
 		}
 		all = append(all, record)
 	}
 	return all, v.err
+}
+
+// readings are the passages of a source that stand in a text.
+func readings(source notices.Source) []ReadingRecord {
+	all := []ReadingRecord{}
+	for _, p := range source {
+		if p.Citation != "" {
+			all = append(all, ReadingRecord{p.Citation, p.ReadOn, string(p.Sureness)})
+		}
+	}
+	return all
 }
 
 // desk is the coordinator's sheet, made from the records alone.

@@ -167,6 +167,14 @@ type ReasonRecord struct {
 	About   string          `json:"about"`   // id of the work, household, neighbour or opening; "" for the whole job
 	Binds   string          `json:"binds"`   // "law for this job" or "good practice"
 	Missing []MissingRecord `json:"missing"` // answers that nobody has given
+	Read    []ReadingRecord `json:"read"`    // the passages of the source; empty for common practice
+}
+
+// A ReadingRecord is a passage that a decision rests on, and when we read it there.
+type ReadingRecord struct {
+	Citation string `json:"citation"`
+	ReadOn   string `json:"read_on"` // YYYY-MM-DD; "" when nobody looked it up
+	How      string `json:"how"`     // "read in the published text", "read in a secondary text" or "from memory"
 }
 
 // A MissingRecord is an answer that nobody has given, by the name of its field, and what it would change.
@@ -280,7 +288,7 @@ func (r JobRecord) withLists() JobRecord {
 	r.Days, r.Fonts, r.Pages, r.PDFs = list(r.Days), list(r.Fonts), list(r.Pages), list(r.PDFs)
 	r.Reasons, r.Files, r.Sheets = list(slices.Clone(r.Reasons)), list(r.Files), list(slices.Clone(r.Sheets))
 	for i := range r.Reasons {
-		r.Reasons[i].Missing = list(r.Reasons[i].Missing)
+		r.Reasons[i].Missing, r.Reasons[i].Read = list(r.Reasons[i].Missing), list(r.Reasons[i].Read)
 	}
 	if r.Lot != nil {
 		lot := *r.Lot

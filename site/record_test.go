@@ -26,7 +26,8 @@ func aRecord(code, token string) JobRecord {
 		Pages:    []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", digest([]byte("page"))}},
 		PutRight: []RepairRecord{{"12 Alder Court", "n12", "windows-n12", "Close-windows request", 1, "2027-05-03", 2}},
 		Reasons: []ReasonRecord{{"windows of 12 Alder Court", "shut", "14 ft from the work <20 ft>", "40 CFR 745.85(a)(2)(ii)(C)", "n12", "good practice",
-			[]MissingRecord{{"neighbours[n12].gap", "a gap beyond the reach would make it a note"}}}},
+			[]MissingRecord{{"neighbours[n12].gap", "a gap beyond the reach would make it a note"}},
+			[]ReadingRecord{{"40 CFR 745.85(a)(2)(ii)(C)", "2026-11-25", "read in the published text"}}}},
 	}
 }
 
@@ -51,7 +52,7 @@ func TestRecordHasTheDocumentedKeys(t *testing.T) {
 	for _, key := range []string{"code", "token", "address", "days", "walk_list", "everything", "copy_shop", "pdfs", "path", "paper", "pages", "lot", "fonts", "name", "version", "sha256", "sheets", "id", "kind",
 		"title", "to", "for", "hang", "revision", "replaces", "replaces_date", "copies", "paper", "path", "sha256", "due", "faces", "language", "pages", "qr", "qr_version", "qr_level", "qr_module_mm", "page",
 		"reading_distance_ft", "cap_height_mm", "pages", "path", "url", "kind", "language", "sha256", "put_right", "where", "home", "sheet", "title", "take_away", "since", "bring", "reasons", "decision", "outcome", "because", "source", "about", "binds", "missing", "field",
-		"would", "files"} {
+		"would", "read", "citation", "read_on", "how", "files"} {
 		i := strings.Index(text[at:], `"`+key+`": `)
 		if i < 0 {
 			t.Fatalf("no key %q after %q", key, text[max(0, at-30):at])

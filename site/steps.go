@@ -14,7 +14,7 @@ func (p press) steps(plan notices.Plan, remembered LedgerJob, record *JobRecord,
 	for _, s := range plan.Steps {
 		made := StepRecord{
 			ID: s.ID, Kind: string(s.Kind), For: string(s.For), About: s.About, First: s.First.String(), Due: s.Due.String(),
-			Says: v.plain(s.Says), Source: s.Source, Binds: string(s.Binds), Done: remembered.isDone(s),
+			Says: v.plain(s.Says), Source: s.Source.String(), Binds: string(s.Binds), Done: remembered.isDone(s),
 		}
 		if !s.LateAfter.IsZero() {
 			made.LateAfter = s.LateAfter.String()

@@ -13,30 +13,49 @@ import (
 type Summary struct {
 	Code    string          `json:"code"`
 	Address string          `json:"address"`
-	Rules   []string        `json:"rules"`   // which bind
-	Homes   []HomeSummary   `json:"homes"`   // in the order of the decisions
+	Rules   []RuleSummary   `json:"rules"`
+	Homes   []HomeSummary   `json:"homes"`   // in walking order
 	Mind    []string        `json:"mind"`    // what is easily forgotten
 	Missing []MissingRecord `json:"missing"` // each once
-	Next    []NextStep      `json:"next"`    // what is still to do, nearest first
+	Next    []NextStep      `json:"next"`    // what is still to do, most urgent first
+	Late    []string        `json:"late"`    // ids of the sheets that are late, as far as the ledger knows
 	Print   []Count         `json:"print"`
 	Reasons []ReasonRecord  `json:"reasons"`
 	Rows    []RowRecord     `json:"rows"` // the figures, and when each was read
 }
 
+// A RuleSummary is a set of rules, and whether it binds the job.
+type RuleSummary struct {
+	Name  string `json:"name"` // "the federal housing rule"; "" for what only a sentence can say
+	Binds string `json:"binds"`
+	Says  string `json:"says"`
+}
+
 // A HomeSummary is what comes of the plan for one home.
 type HomeSummary struct {
+	ID      string      `json:"id"`
+	Who     string      `json:"who"`     // name of the household, or address of the neighbour
+	Outcome string      `json:"outcome"` // "" when nothing is decided for it any more
+	Sheets  []HomeSheet `json:"sheets"`  // what is brought there
+}
+
+// A HomeSheet is one sheet that is brought to a home.
+type HomeSheet struct {
 	ID      string `json:"id"`
-	Outcome string `json:"outcome"`
-	Sheet   string `json:"sheet"`  // what is brought there; "" when no sheet is made for it
-	By      string `json:"by"`     // the last day for that: "Sat May 1, 2027"
-	Handed  bool   `json:"handed"` // somebody there has it, as far as the ledger knows
+	Title   string `json:"title"`
+	Due     string `json:"due"`     // YYYY-MM-DD
+	By      string `json:"by"`      // the same day for people: "Sat May 1, 2027"
+	Handed  bool   `json:"handed"`  // the home has it, as far as the ledger knows
+	Changed bool   `json:"changed"` // it would say something else now: make it again
 }
 
 // A NextStep is one thing that is still to do.
 type NextStep struct {
-	Late bool   `json:"late"`
-	By   string `json:"by"` // its last day: "Sat May 1, 2027"
-	Says string `json:"says"`
+	ID      string  `json:"id"`
+	Urgency Urgency `json:"urgency"`
+	Due     string  `json:"due"`  // YYYY-MM-DD, its last day
+	When    string  `json:"when"` // the same for people: "by Sat May 1, 2027"
+	Says    string  `json:"says"`
 }
 
 // A RowRecord is a figure that decisions rest on.
@@ -55,53 +74,103 @@ func Summarise(plan notices.Plan, ledger Ledger, on notices.Date) (Summary, erro
 		return Summary{}, err
 	}
 	v := &voice{Speaker: desk, desk: desk}
-	s := Summary{Code: plan.Code, Address: plan.Address, Rules: []string{}, Homes: []HomeSummary{}, Mind: []string{}, Missing: []MissingRecord{}, Next: []NextStep{}, Print: Tally(plan)}
+	known, _ := ledger.Job(plan.Code)
+	s := Summary{Code: plan.Code, Address: plan.Address, Print: list(Tally(plan))}
 	if s.Reasons, err = Explain(plan); err != nil {
 		return s, err
 	}
-	known, _ := ledger.Job(plan.Code)
-	for i, r := range s.Reasons {
-		switch plan.Reasons[i].Concern() {
-		case notices.WhichRules:
-			s.Rules = append(s.Rules, r.Outcome)
-		case notices.AtHome:
-			s.Homes = append(s.Homes, known.homeSummary(plan, r))
-		case notices.ToMind:
-			s.Mind = append(s.Mind, r.Outcome)
-		case notices.OnceChecked:
-			if plan.Proof.IsChecked(r.About) {
-				s.Mind = append(s.Mind, r.Outcome)
-			}
+	s.Rules, s.Homes = v.rules(plan, s.Reasons), known.homeSummaries(plan, s.Reasons)
+	s.Mind, s.Missing = toMind(plan, s.Reasons), eachMissing(s.Reasons)
+	s.Next, s.Late = []NextStep{}, []string{}
+	for _, step := range byUrgency(v.openSteps(plan, ledger, on, Later)) {
+		s.Next = append(s.Next, NextStep{step.ID, step.Urgency, step.Due.String(), step.By(on), step.Says})
+		if step.Urgency == Late {
+			s.Late = union(s.Late, step.Sheets)
 		}
-		for _, m := range r.Missing {
-			if !slices.Contains(s.Missing, m) {
-				s.Missing = append(s.Missing, m)
-			}
-		}
-	}
-	for _, step := range v.openSteps(plan, ledger, on, Later) {
-		s.Next = append(s.Next, NextStep{step.Urgency == Late, step.When, step.Says})
 	}
 	for _, row := range plan.Rows {
-		s.Rows = append(s.Rows, RowRecord{row.Name, row.Value, row.Unit, row.Source(), row.ReadOn})
+		s.Rows = append(s.Rows, RowRecord{row.Name, row.Value, row.Unit, row.Source().String(), row.ReadOn})
 	}
+	s.Rows = list(s.Rows)
 	return s, v.err
 }
 
-// homeSummary joins the outcome for a home with the sheet that is brought there.
-func (j LedgerJob) homeSummary(plan notices.Plan, r ReasonRecord) HomeSummary {
-	home := HomeSummary{ID: r.About, Outcome: r.Outcome}
-	for _, h := range plan.Homes {
-		if h.ID != r.About || home.Sheet != "" {
+func (v *voice) rules(plan notices.Plan, said []ReasonRecord) []RuleSummary {
+	all := []RuleSummary{}
+	for i, r := range plan.Reasons {
+		if r.Concern() != notices.WhichRules {
 			continue
 		}
-		home.Sheet, home.By = titleOf(string(h.Kind)), deskDate(h.Due.String())
-		home.Handed = slices.ContainsFunc(plan.Sheets, func(s notices.Sheet) bool {
-			known, made := j.Sheet(s.ID)
-			return made && s.Kind == h.Kind && s.To.ID == h.ID && slices.ContainsFunc(known.Handed, func(m Mark) bool { return m.Revision == known.Revision && isUp(m) })
+		rule := RuleSummary{Binds: said[i].Binds, Says: said[i].Outcome}
+		if name, has := r.RuleName(); has {
+			rule.Name = v.plain(name)
+		}
+		all = append(all, rule)
+	}
+	return all
+}
+
+func toMind(plan notices.Plan, said []ReasonRecord) []string {
+	all := []string{}
+	for i, r := range plan.Reasons {
+		if c := r.Concern(); c == notices.ToMind || c == notices.OnceChecked && plan.Proof.IsChecked(r.About) {
+			all = append(all, said[i].Outcome)
+		}
+	}
+	return all
+}
+
+// eachMissing is every answer that nobody has given, once.
+func eachMissing(reasons []ReasonRecord) []MissingRecord {
+	all := []MissingRecord{}
+	for _, r := range reasons {
+		for _, m := range r.Missing {
+			if !slices.Contains(all, m) {
+				all = append(all, m)
+			}
+		}
+	}
+	return all
+}
+
+// homeSummaries join what is decided for each home with the sheets that are brought there. Of two decisions about one home the later is the one that counts: whoever may come home
+// does not have to sleep elsewhere any more.
+func (j LedgerJob) homeSummaries(plan notices.Plan, said []ReasonRecord) []HomeSummary {
+	all := []HomeSummary{}
+	at := func(id string) *HomeSummary {
+		i := slices.IndexFunc(all, func(h HomeSummary) bool { return h.ID == id })
+		if i < 0 {
+			i, all = len(all), append(all, HomeSummary{ID: id, Sheets: []HomeSheet{}})
+		}
+		return &all[i]
+	}
+	for i, r := range plan.Reasons {
+		if r.Concern() == notices.AtHome {
+			at(r.About).Outcome = said[i].Outcome
+		}
+	}
+	for _, row := range plan.Homes {
+		home := at(row.ID)
+		home.Who = fmt.Sprint(row.Who)
+		home.Sheets = append(home.Sheets, j.homeSheets(plan, row)...)
+	}
+	return all
+}
+
+// homeSheets are the sheets of one row of the walk list.
+func (j LedgerJob) homeSheets(plan notices.Plan, row notices.Home) []HomeSheet {
+	var all []HomeSheet
+	for _, sheet := range plan.Sheets {
+		if sheet.To.ID != row.ID || sheet.Kind != row.Kind {
+			continue
+		}
+		known, made := j.Sheet(sheet.ID)
+		all = append(all, HomeSheet{
+			ID: sheet.ID, Title: titleOf(string(row.Kind)), Due: sheet.Due.String(), By: deskDate(sheet.Due.String()),
+			Handed: known.isWith(row.ID), Changed: made && (known.Gone || known.Digest != factsOf(sheet).Digest),
 		})
 	}
-	return home
+	return all
 }
 
 // JoinMissing puts fields whose answers would change the same thing on one line, in the order of the first of each.

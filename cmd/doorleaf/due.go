@@ -87,21 +87,8 @@ func printDue(c console, steps []site.DueStep, on notices.Date) {
 		if i == 0 || steps[i-1].Urgency != s.Urgency {
 			fmt.Fprintf(c.out, "%s%s:\n", map[bool]string{false: "\n"}[i == 0], heads[s.Urgency])
 		}
-		fmt.Fprintf(c.out, "  %-25s %s (%s)\n", whenDue(s, on), s.Says, s.Code)
+		fmt.Fprintf(c.out, "  %-25s %s (%s)\n", s.By(on), s.Says, s.Code)
 	}
-}
-
-// whenDue is "by Wed May 5", "since Wed May 5", "was due Wed May 5" for what is not late yet, or the day alone for what can be done on no other.
-func whenDue(s site.DueStep, on notices.Date) string {
-	switch {
-	case s.Urgency == site.Today && s.Due.Compare(on) < 0:
-		return "was due " + s.When
-	case s.Urgency == site.Late || s.Urgency == site.Waiting:
-		return "since " + s.When
-	case s.First != s.Due:
-		return "by " + s.When
-	}
-	return s.When
 }
 
 func sayLeftOut(c console, problems error) {

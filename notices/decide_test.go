@@ -90,7 +90,7 @@ func someWork(t *rapid.T, i int) Work {
 	w.CleanedBy = arrives + Clock(rapid.SampledFrom([]int{60, 8 * 60, 8*60 + 1}).Draw(t, "minutes"))
 	w.Nightly = answersDrawn.Draw(t, "nightly")
 	w.Storey = rapid.IntRange(1, 2).Draw(t, "storey")
-	w.HowMuch = Amount{SquareFeet: rapid.SampledFrom([]float64{0, 1, 2, 6, 20, 21}).Draw(t, "square feet")}
+	w.HowMuch = rapid.SampledFrom([]float64{0, 1, 2, 6, 20, 21}).Draw(t, "square feet")
 	w.PartShare = rapid.SampledFrom([]int{0, 10, 11}).Draw(t, "share")
 	w.LotLineKnown = rapid.Bool().Draw(t, "line measured")
 	if w.LotLineKnown {

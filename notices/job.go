@@ -75,7 +75,7 @@ type Work struct {
 	Area         Area
 	Task         Task
 	Parts        []Part
-	HowMuch      Amount
+	HowMuch      float64  // square feet of painted surface; 0 when nobody measured
 	Faces        []string // outside only: "street", "yard", "alley", or the address of a neighbour
 	Side         Side     // of the house, to tell it from others; "" when nobody said
 	Storey       int      // 1 is the ground floor; 0 when nobody said
@@ -246,12 +246,6 @@ type Contact struct {
 	Name   string
 	Phone  Phone
 	Speaks []Language
-}
-
-// An Amount is the painted surface that the work disturbs: square feet, or a thing whose size nobody measured.
-type Amount struct {
-	SquareFeet float64 // 0 when Thing is set
-	Thing      Thing
 }
 
 // Feet is a distance in ft.

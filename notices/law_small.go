@@ -30,14 +30,14 @@ func (job Job) small(l limits) bool {
 			return false
 		}
 		if w.Where == Outside {
-			outside += w.HowMuch.SquareFeet
+			outside += w.HowMuch
 		}
 	}
 	return len(work) > 0 && outside <= l.outside.Value
 }
 
 func (w Work) neverSmall() bool {
-	return w.HowMuch.SquareFeet <= 0 || w.Task == "replace_windows" || w.Task == "replace_doors" || w.Task == "take_out"
+	return w.HowMuch <= 0 || w.Task == "replace_windows" || w.Task == "replace_doors" || w.Task == "take_out"
 }
 
 // sharesTooMuch: of a small part only a share may be disturbed, and a share that nobody gave is too much. Parts that nobody named may be small ones.
@@ -51,7 +51,7 @@ func sameRoom(work []Work, one Work, within Rule) float64 {
 	sum := 0.0
 	for _, w := range work {
 		if w.Where == Inside && w.Area == one.Area && daysApart(w, one) <= int(within.Value) {
-			sum += w.HowMuch.SquareFeet
+			sum += w.HowMuch
 		}
 	}
 	return sum
@@ -102,7 +102,7 @@ func (job Job) nearBeside() []Work {
 func (job Job) besideFacts() []string {
 	all := slices.Clone(job.BesideUnread)
 	for _, w := range job.Beside {
-		all = append(all, fmt.Sprint(w.ID, " ", w.Area, " ", w.HowMuch.SquareFeet, " ", w.AllDays()))
+		all = append(all, fmt.Sprint(w.ID, " ", w.Area, " ", w.HowMuch, " ", w.AllDays()))
 	}
 	slices.Sort(all)
 	return all
@@ -110,12 +110,12 @@ func (job Job) besideFacts() []string {
 
 // unmeasured asks for square feet where they could make the job a small one.
 func (job Job) unmeasured(would Text) []Missing {
-	if slices.ContainsFunc(job.leadWork(), func(w Work) bool { return w.HowMuch.SquareFeet > 0 && w.neverSmall() }) {
+	if slices.ContainsFunc(job.leadWork(), func(w Work) bool { return w.HowMuch > 0 && w.neverSmall() }) {
 		return nil
 	}
 	var all []Missing
 	for _, w := range job.leadWork() {
-		if w.HowMuch.SquareFeet <= 0 {
+		if w.HowMuch <= 0 {
 			all = append(all, Missing{fieldOf("work", w.ID, "how_much"), would.With()})
 		}
 	}

@@ -136,7 +136,7 @@ var questions = map[string][]func(*Job){
 	"because_of_lead":       eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.LeadWork = v }),
 	"emergency":             eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.Emergency = v }),
 	"cleaned_nightly":       eachOf([]Answer{Unknown, Yes, No}, func(j *Job, v Answer) { j.Work[0].Nightly = v }),
-	"how_much":              eachOf([]float64{0, 1, 2, 2.1, 6, 6.1, 20, 20.1, 60}, func(j *Job, v float64) { j.Work[0].HowMuch.SquareFeet = v }),
+	"how_much":              eachOf([]float64{0, 1, 2, 2.1, 6, 6.1, 20, 20.1, 60}, func(j *Job, v float64) { j.Work[0].HowMuch = v }),
 	"share_of_part":         eachOf([]int{0, 1, 10, 11, 100}, func(j *Job, v int) { j.Work[0].PartShare = v }),
 	"parts":                 eachOf([][]Part{nil, {"trim"}, {"walls"}, {"windows", "floor"}}, func(j *Job, v []Part) { j.Work[0].Parts = v }),
 	"lot_line": eachOf([]Feet{-1, 0, 10, 10.1, 50}, func(j *Job, v Feet) {

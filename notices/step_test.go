@@ -34,8 +34,8 @@ func stepJob(t *testing.T) notices.Job {
 		Code:      "elm-14", Address: "14 Elm Row, Larkfield", State: "WA", Built: 1931,
 		Owner: notices.LivesHere, AnyonePaid: notices.No, FederalAid: notices.No, LandlordWorks: notices.No, CheckedBy: notices.ClearanceTest, Emergency: notices.No,
 		Work: []notices.Work{
-			{ID: "porch", Where: notices.Outside, Area: "front_porch", Task: "scrape_and_paint", HowMuch: notices.Amount{SquareFeet: 60}, Storey: 1, Days: days(t, "2027-05-08"), CrewArrives: 480, CleanedBy: 990, WaysIn: []notices.Way{"front_door"}},
-			{ID: "hall", Where: notices.Inside, Area: "hallway", Task: "sand", HowMuch: notices.Amount{Thing: "a_door"}, Storey: 1, Days: days(t, "2027-05-11", "2027-05-12"), CrewArrives: 480, CleanedBy: 930, WaysIn: []notices.Way{"kitchen_door", "stairs"}, Nightly: notices.Yes},
+			{ID: "porch", Where: notices.Outside, Area: "front_porch", Task: "scrape_and_paint", HowMuch: 60, Storey: 1, Days: days(t, "2027-05-08"), CrewArrives: 480, CleanedBy: 990, WaysIn: []notices.Way{"front_door"}},
+			{ID: "hall", Where: notices.Inside, Area: "hallway", Task: "sand", Storey: 1, Days: days(t, "2027-05-11", "2027-05-12"), CrewArrives: 480, CleanedBy: 930, WaysIn: []notices.Way{"kitchen_door", "stairs"}, Nightly: notices.Yes},
 		},
 		Households: []notices.Household{{ID: "h1", Name: "The Lam family", Languages: []notices.Language{"es"},
 			Usual: notices.Usual{WaysOut: [][]notices.Place{{"back_door"}}, Bed: "bed", Bath: "bathroom", Kitchen: "kitchen"},

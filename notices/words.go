@@ -13,7 +13,6 @@ type (
 	Task      string
 	Part      string
 	Pet       string
-	Thing     string
 	Where     string
 	Answer    string
 	Owner     string
@@ -188,9 +187,6 @@ var Parts = []Part{
 
 // Pets as a family would call them; hens and outdoor cats live outside and need a call.
 var Pets = []Pet{"bird", "cat", "dog", "hens", "other_pet", "outdoor_cat", "rabbit"}
-
-// Things measure work that nobody measured in square feet.
-var Things = []Thing{"a_door", "a_window", "a_room", "a_wall", "a_small_patch", "whole_outside"}
 
 // How the official pamphlet was given.
 const (

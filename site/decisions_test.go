@@ -90,11 +90,8 @@ func besides(archive *txtar.Archive) []txtar.File {
 // decided loads a job with the programme and what the archive adds to it, and shows its plan, or the problems in the file.
 func decided(t *testing.T, job, more, show string, others []txtar.File) string {
 	t.Helper()
-	programme, err := os.ReadFile(filepath.Join(decisionsFolder, jobfile.ProgrammeFile))
-	if err != nil {
-		t.Fatal(err)
-	}
-	fsys := fstest.MapFS{jobfile.ProgrammeFile: {Data: append(programme, more...)}, "jobs/job.yaml": {Data: []byte(job)}}
+	fsys := programmeWith(t, more)
+	fsys["jobs/job.yaml"] = &fstest.MapFile{Data: []byte(job)}
 	for _, other := range others {
 		fsys[other.Name] = &fstest.MapFile{Data: other.Data}
 	}
@@ -103,6 +100,16 @@ func decided(t *testing.T, job, more, show string, others []txtar.File) string {
 		return problems.Error() + "\n"
 	}
 	return shown(t, notices.Decide(loaded(t, fsys, "jobs/job.yaml")), show)
+}
+
+// programmeWith is the folder of the cases, with what an archive adds to the programme.
+func programmeWith(t *testing.T, more string) fstest.MapFS {
+	t.Helper()
+	programme, err := os.ReadFile(filepath.Join(decisionsFolder, jobfile.ProgrammeFile))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return fstest.MapFS{jobfile.ProgrammeFile: {Data: append(programme, more...)}}
 }
 
 func writeWant(t *testing.T, file string, archive *txtar.Archive, got string) {

@@ -23,7 +23,7 @@ on_the_day: {name: Rosa, phone: 612-555-0142, speaks: [en]}
 pamphlets: [{to: owner, given: 2027-04-20, how: signed}, {to: h1, given: 2027-04-20, how: signed}]
 work:
   - {id: porch, where: outside, area: front_porch, task: sand, parts: [trim], how_much: 60 sq ft, faces: [street], days: [2027-05-08], crew_arrives: 08:00, cleaned_by: 16:30, ways_in: [front_door]}
-  - {id: hall, where: inside, area: hallway, task: sand, parts: [doors], how_much: a_door, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [kitchen_door, stairs]}
+  - {id: hall, where: inside, area: hallway, task: sand, parts: [doors], how_much: unknown, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [kitchen_door, stairs]}
 households:
   - {id: h1, name: The Lam family, languages: [en], child_under_6: no,
      ways_out: [[back_door]], bed: bed, bath: bathroom, kitchen: kitchen}

@@ -82,7 +82,7 @@ func oracleSample(t *rapid.T, job *notices.Job) {
 func oracleWork(t *rapid.T, i int) notices.Work {
 	p := house[i]
 	w := notices.Work{ID: fmt.Sprintf("w%d", i), Where: p.where, Area: notices.Area(p.area), Task: "sand", Parts: []notices.Part{"walls"}, Faces: p.faces, CrewArrives: 8 * 60, CleanedBy: 15 * 60, WaysIn: p.ways,
-		Nightly: notices.Yes, HasWindows: notices.Unknown, HowMuch: notices.Amount{SquareFeet: 60}}
+		Nightly: notices.Yes, HasWindows: notices.Unknown, HowMuch: 60}
 	first := rapid.IntRange(0, 8).Draw(t, "first day")
 	w.Days = []notices.Date{oracleStart.Plus(first)}
 	if more := rapid.IntRange(0, 3).Draw(t, "days between"); more > 0 {
@@ -461,7 +461,7 @@ func TestTheOracleFindsFaults(t *testing.T) {
 				}
 			}
 			j.Work = append(j.Work, notices.Work{ID: "other", Where: notices.Outside, Area: "shed", Task: "sand", Days: []notices.Date{oracleStart}, CrewArrives: 480, CleanedBy: 900, WaysIn: []notices.Way{"yard"},
-				Faces: []string{"12 Elm Row", "16 Elm Row"}, Storey: 1, Nightly: notices.Yes, HowMuch: notices.Amount{SquareFeet: 60}})
+				Faces: []string{"12 Elm Row", "16 Elm Row"}, Storey: 1, Nightly: notices.Yes, HowMuch: 60})
 			j.Checks = append(slices.Clone(j.Checks), notices.CheckResult{Work: "other", On: oracleStart, By: "Jo", Role: notices.Examiner, Certified: notices.Yes, Independent: notices.Yes, Result: notices.Passed})
 		},
 	} {

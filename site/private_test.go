@@ -33,7 +33,7 @@ work:
   - {id: canary-outwork, where: outside, area: garage, task: sand, parts: [trim], how_much: 731.25 sq ft, faces: [alley, 98427 Canary Neighbour Road], storey: 2,
      days: [2027-05-08], crew_arrives: 08:00, cleaned_by: 16:30, rain_day: 2027-05-15, ways_in: [gate, porch_door],
      lot_line: 8.375 ft, share_of_part: 97, cleaned_nightly: yes}
-  - {id: canary-inwork, where: inside, area: laundry_room, task: drill_and_cut, parts: [cupboards], how_much: a_small_patch,
+  - {id: canary-inwork, where: inside, area: laundry_room, task: drill_and_cut, parts: [cupboards], how_much: unknown,
      days: [2028-11-13], crew_arrives: 05:17, cleaned_by: 21:43, rain_day: 2028-12-29, ways_in: [basement_door],
      tests: [{how: shop_swab, covers: some_surfaces, result: not_clear}]}
 households:

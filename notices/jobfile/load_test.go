@@ -41,7 +41,7 @@ on_the_day: {name: Rosa, phone: (612) 555-0142, speaks: [en, Spanish]}
 work:
   - {id: porch, where: outside, area: front_porch, task: scrape_and_paint, parts: [railings, trim], how_much: 60 sq ft, faces: [street, 12 Alder Court], storey: 1,
      days: [2027-05-09, Sat 2027-05-08], crew_arrives: 08:00, cleaned_by: 16:30, rain_day: 2027-05-15, ways_in: [front_door]}
-  - {id: hall, where: inside, area: hallway, task: sand, how_much: a_door, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [front_door, kitchen_door, stairs]}
+  - {id: hall, where: inside, area: hallway, task: sand, how_much: unknown, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [front_door, kitchen_door, stairs]}
 households:
   - id: h1
     name: The Lam family
@@ -88,11 +88,11 @@ func TestLoadWholeJob(t *testing.T) {
 		Work: []notices.Work{
 			{
 				ID: "porch", Where: notices.Outside, Area: "front_porch", Task: "scrape_and_paint", Parts: []notices.Part{"railings", "trim"},
-				HowMuch: notices.Amount{SquareFeet: 60}, Faces: []string{"street", "12 Alder Court"}, Storey: 1, Days: []notices.Date{day(8), day(9)},
+				HowMuch: 60, Faces: []string{"street", "12 Alder Court"}, Storey: 1, Days: []notices.Date{day(8), day(9)},
 				CrewArrives: 8 * 60, CleanedBy: 16*60 + 30, RainDay: day(15), WaysIn: []notices.Way{"front_door"}, Nightly: notices.Unknown, HasWindows: notices.Unknown,
 			},
 			{
-				ID: "hall", Where: notices.Inside, Area: "hallway", Task: "sand", HowMuch: notices.Amount{Thing: "a_door"}, Days: []notices.Date{day(11)},
+				ID: "hall", Where: notices.Inside, Area: "hallway", Task: "sand", Days: []notices.Date{day(11)},
 				CrewArrives: 8 * 60, CleanedBy: 15*60 + 30, WaysIn: []notices.Way{"front_door", "kitchen_door", "stairs"}, Nightly: notices.Unknown, HasWindows: notices.Unknown,
 			},
 		},

@@ -198,18 +198,18 @@ func capitalPath(path string) string {
 
 var amountPattern = regexp.MustCompile(`^([0-9]{1,6}(?:\.[0-9]+)?) *(?:sq\.? *ft\.?|ft2|ft²|square feet)$`)
 
-// amount is "60 sq ft", "60 ft2" or a thing.
-func (r *reader) amount(v *strict.Node) notices.Amount {
-	if slices.Contains(notices.Things, notices.Thing(v.Text)) {
-		return notices.Amount{Thing: notices.Thing(v.Text)}
+// amount is "60 sq ft" or "60 ft2" in square feet; 0 for unknown.
+func (r *reader) amount(v *strict.Node) float64 {
+	if v.Text == string(notices.Unknown) {
+		return 0
 	}
 	if parts := amountPattern.FindStringSubmatch(v.Text); parts != nil {
 		if feet, _ := strconv.ParseFloat(parts[1], 64); feet > 0 {
-			return notices.Amount{SquareFeet: feet}
+			return feet
 		}
 	}
-	r.wrong(v, "is not an amount", "write square feet, such as 60 sq ft; or: "+suggestion(v.Text, "thing", wordsOf(notices.Things)))
-	return notices.Amount{}
+	r.wrong(v, "is not an amount", "write square feet, such as 60 sq ft, or unknown")
+	return 0
 }
 
 var gapPattern = regexp.MustCompile(`^([0-9]{1,4}(?:\.[0-9]+)?) *(ft|feet|m)$`)

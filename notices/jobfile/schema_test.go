@@ -51,7 +51,7 @@ on_the_day: {name: Rosa, phone: 555-0142, speaks: [en, es]}
 work:
   - {id: porch, where: outside, area: front_porch, task: scrape_and_paint, parts: [railings, trim], how_much: 60 sq ft, faces: [street, 12 Alder Court], storey: 1,
      days: [2027-05-08], crew_arrives: 08:00, cleaned_by: 16:30, rain_day: 2027-05-15, ways_in: [front_door]}
-  - {id: hall, where: inside, area: hallway, task: sand, parts: [doors, trim], how_much: a_door, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [front_door, kitchen_door, stairs]}
+  - {id: hall, where: inside, area: hallway, task: sand, parts: [doors, trim], how_much: unknown, days: [2027-05-11], crew_arrives: 08:00, cleaned_by: 15:30, ways_in: [front_door, kitchen_door, stairs]}
 households:
   - {id: h1, name: The Lam family, languages: [vi], phone_language: vi, child_under_6: yes, pets: [cat],
      ways_out: [[back_door]], bed: bed, bath: bathroom, kitchen: kitchen}

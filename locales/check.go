@@ -117,7 +117,7 @@ func checkRendered(marked string) error {
 	words := tag.ReplaceAllString(rendered, "")
 	switch {
 	case strings.Count(words, mark(0)) != strings.Count(marked, mark(0)):
-		return errors.New("a placeholder is inside the address of a link, where it can not be filled; give the address as part of the value")
+		return errors.New("a placeholder is inside the address of a link, where it cannot be filled; give the address as part of the value")
 	case strings.Contains(words, "**"):
 		return errors.New("** stays visible in the text; set it next to the words it stresses, with punctuation outside, as in **important**: this")
 	}

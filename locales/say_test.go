@@ -178,7 +178,7 @@ func parts(markup string) []string {
 	return all
 }
 
-// asParsed is what a parser makes of parts: it has no empty texts, turns carriage returns into line feeds, and we replace NUL, which HTML can not hold.
+// asParsed is what a parser makes of parts: it has no empty texts, turns carriage returns into line feeds, and we replace NUL, which HTML cannot hold.
 func asParsed(parts []string) []string {
 	var all []string
 	for _, p := range parts {

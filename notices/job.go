@@ -43,7 +43,7 @@ type Job struct {
 	Presumed      Date     // on which the paint was presumed to be lead paint, or a test report came; zero when nobody has said
 	PresumedTold  Date     // on which every home had the notice of that; zero when it has not
 	Booked        Answer   // is the examiner booked?
-	Emergency     Answer   // work that can not wait; unknown counts as no, which waives nothing
+	Emergency     Answer   // work that cannot wait; unknown counts as no, which waives nothing
 	Entries       []Way    // main and secondary doors of the building; none when nobody said
 	OnTheDay      Contact  // at the house while the crew works
 	Work          []Work

@@ -113,7 +113,7 @@ func (w Wipe) sameSpot(other Wipe) bool {
 	return w.Work == other.Work && w.Room == other.Room && w.Surface == other.Surface && w.Spot != "" && w.Spot == other.Spot
 }
 
-// inState is the work in one state, of that that people have to be kept out of.
+// inState is the lead work that is in one state, and the rooms in which a sample failed.
 func (job Job) inState(state WorkState) []Work {
 	return slices.DeleteFunc(job.keepOutWork(), func(w Work) bool { return job.Checked(w) != state })
 }

@@ -3,7 +3,7 @@ package notices
 import "strings"
 
 // The closed lists of the job file. Every entry of an area, way, room, task, part or pet has a word in every language, under the
-// message id "area.hallway", "way.front_door" and so on; a coordinator can not invent one, because nobody could translate it.
+// message id "area.hallway", "way.front_door" and so on; a coordinator cannot invent one, because nobody could translate it.
 type (
 	Language  string // BCP 47 tag
 	Area      string

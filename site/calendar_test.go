@@ -21,7 +21,7 @@ func readBack(t *testing.T, data []byte) map[string]entry {
 	t.Helper()
 	cal, err := ical.NewDecoder(bytes.NewReader(data)).Decode()
 	if err != nil {
-		t.Fatalf("another library can not read the calendar: %v", err)
+		t.Fatalf("another library cannot read the calendar: %v", err)
 	}
 	if err := ical.NewEncoder(io.Discard).Encode(cal); err != nil {
 		t.Fatalf("the calendar is not as RFC 5545 wants it: %v", err)

@@ -15,7 +15,7 @@ func Found(dir string, files fs.FS) error {
 		return err
 	}
 	if err := os.CopyFS(dir, files); err != nil {
-		return fmt.Errorf("the folder %s can not be filled (%w)", dir, err)
+		return fmt.Errorf("the folder %s cannot be filled (%w)", dir, err)
 	}
 	if err := writeSchemas(dir); err != nil {
 		return err
@@ -32,7 +32,7 @@ func NewFolder(dir string) error {
 		return fmt.Errorf("the folder %s is not empty; name a new one, and nothing in this one changes", dir)
 	}
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("the folder %s can not be made (%w); choose another place", dir, err)
+		return fmt.Errorf("the folder %s cannot be made (%w); choose another place", dir, err)
 	}
 	return nil
 }

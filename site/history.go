@@ -234,12 +234,12 @@ func (s LedgerSheet) takeDown(on string) (Noted, error) {
 		}
 		return noted, err
 	}
-	return Noted{}, fmt.Errorf("as far as the ledger knows, %s is not out; leave it away, or note first when it went up", s.ID)
+	return Noted{}, fmt.Errorf("as far as the ledger knows, %s is not out; leave it out, or note first when it went up", s.ID)
 }
 
 func (s LedgerSheet) end(marks []Mark, i int, on string) (Noted, error) {
 	if on < marks[i].On {
-		return Noted{}, fmt.Errorf("%s is out since %s only, so it did not come down on %s; correct the day", s.ID, marks[i].On, on)
+		return Noted{}, fmt.Errorf("%s went out only on %s, so it did not come down on %s; correct the day", s.ID, marks[i].On, on)
 	}
 	marks[i].Until = on
 	return Noted{Sheet: s, Mark: marks[i], Outdated: s.outdated(marks[i])}, nil
@@ -428,7 +428,7 @@ func (f Folder) hold() (release func(), err error) {
 }
 
 func (f Folder) clearHalfWritten() {
-	entries, _ := os.ReadDir(f.Path) // what can not be listed can stay
+	entries, _ := os.ReadDir(f.Path) // what cannot be listed can stay
 	for _, entry := range entries {
 		for _, name := range []string{LedgerFile, LedgerFile + backupSuffix} {
 			if ours, _ := filepath.Match(halfWritten(name), entry.Name()); ours {

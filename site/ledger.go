@@ -20,7 +20,7 @@ import (
 // LedgerFile is the name of the ledger. It lies beside programme.yaml and the key, and is as private as they are.
 const LedgerFile = "doorleaf.ledger.json"
 
-// A Ledger remembers what paper can not take back: the addresses on it, and which revision of a sheet hangs or was handed over. It only grows.
+// A Ledger remembers what paper cannot take back: the addresses on it, and which revision of a sheet hangs or was handed over. It only grows.
 type Ledger struct {
 	Jobs []LedgerJob // by code
 }
@@ -57,7 +57,7 @@ type SheetFacts struct {
 	Area   string   `json:"area,omitempty"` // signs only, of the closed list
 }
 
-// SaidBefore is what a sheet said until a make found other facts. Whoever notes late that a sheet hangs since an earlier day had that paper.
+// SaidBefore is what a sheet said until a make found other facts. A mark noted late, for an earlier day, is about this paper.
 type SaidBefore struct {
 	Digest   string `json:"digest"`
 	Revision int    `json:"revision"`

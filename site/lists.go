@@ -236,7 +236,7 @@ func readFrom(s SheetRecord) string {
 	face := s.Faces[0]
 	text := fmt.Sprintf("legend reads from %.0f ft, %.0f ft in poor light; code from about 2 ft", face.ReadingDistanceFt, face.PoorDistanceFt)
 	if face.Pages > 1 {
-		text += fmt.Sprintf(". %d sheets of %s, because one can not carry letters that read from %.0f ft: cut each but the last along the dashed line, lay it on the next, tape",
+		text += fmt.Sprintf(". %d sheets of %s, because one cannot carry letters that read from %.0f ft: cut each but the last along the dashed line, lay it on the next, tape",
 			face.Pages, paperNames[s.paperSize()], s.ReadFromFt)
 	}
 	if s.ReadFromFt > face.ReadingDistanceFt {

@@ -148,19 +148,19 @@ func cutLast(path string) (folder, name string, nested bool) {
 func (u Unit) check() error {
 	code, token := u.Record.Code, u.Record.Token
 	if !codeForm.MatchString(code) {
-		return fmt.Errorf("the job code %q can not name a folder; use lower-case letters, digits and hyphens", code)
+		return fmt.Errorf("the job code %q cannot name a folder; use lower-case letters, digits and hyphens", code)
 	}
 	if token != "" && !tokenForm.MatchString(token) {
 		return fmt.Errorf("the address of job %s has %q where 12 digits belong", code, token)
 	}
 	for _, folder := range u.Folders {
 		if folder != "print/"+code && folder != "web/"+token {
-			return fmt.Errorf("job %s can not have the folder %q", code, folder)
+			return fmt.Errorf("job %s cannot have the folder %q", code, folder)
 		}
 	}
 	for path := range u.Files {
 		if !isPortable(path) || !u.owns(path) {
-			return fmt.Errorf("job %s can not have a file %q: it is not in its folders", code, path)
+			return fmt.Errorf("job %s cannot have a file %q: it is not in its folders", code, path)
 		}
 	}
 	return nil

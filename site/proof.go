@@ -202,7 +202,7 @@ func (f Folder) WriteProof(plan notices.Plan, path string) error {
 		return err
 	}
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return fmt.Errorf("the folder for the proof can not be made (%w); name another file with --to", err)
+		return fmt.Errorf("the folder for the proof cannot be made (%w); name another file with --to", err)
 	}
 	return writeSealed(path, page)
 }

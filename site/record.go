@@ -230,7 +230,7 @@ func LoadRecords(output fs.FS) ([]JobRecord, error) {
 // loadRecord reads the record of one job; the error of a missing one is fs.ErrNotExist.
 func loadRecord(output fs.FS, code string) (JobRecord, error) {
 	if !codeForm.MatchString(code) {
-		return JobRecord{}, fmt.Errorf("%s in the output folder names a job %q, which can not be; move that file elsewhere", RecordFile, code)
+		return JobRecord{}, fmt.Errorf("%s in the output folder names a job %q, which cannot be; move that file elsewhere", RecordFile, code)
 	}
 	data, err := fs.ReadFile(output, recordPath(code))
 	if err != nil {

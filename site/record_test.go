@@ -92,7 +92,7 @@ func TestForeignRecordsAreRefused(t *testing.T) {
 		"another program's": {`{"tracks": []}`, "", "not doorleaf's"},
 		"no JSON":           {`doorleaf`, "", "not doorleaf's"},
 		"newer":             {`{"doorleaf": 2}`, "", "newer doorleaf"},
-		"outside":           {`{"doorleaf": 1, "jobs": [{"code": "../elm-2"}]}`, "", "can not be"},
+		"outside":           {`{"doorleaf": 1, "jobs": [{"code": "../elm-2"}]}`, "", "cannot be"},
 		"cut off":           {index, `{"code": "elm-2"`, "print/elm-2/record.json is damaged"},
 		"of another job":    {index, `{"code": "elm-3"}`, "print/elm-2/record.json is damaged"},
 	} {

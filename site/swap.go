@@ -65,7 +65,7 @@ func (f folder) finishInterrupted() error {
 	}
 	var journal journal
 	if err != nil || json.Unmarshal(data, &journal) != nil {
-		return fmt.Errorf("%s in the output folder is left from an interrupted make, and its journal can not be read. What that make replaced is in"+
+		return fmt.Errorf("%s in the output folder is left from an interrupted make, and its journal cannot be read. What that make replaced is in"+
 			" its folder old; move %s elsewhere and make all jobs again", swapFolder, swapFolder)
 	}
 	return f.finish(journal)
@@ -87,7 +87,7 @@ func (f folder) finish(journal journal) error {
 	}
 	for _, path := range left {
 		if err := f.swapIn(path); err != nil {
-			return fmt.Errorf("an interrupted make can not be finished: %w", err)
+			return fmt.Errorf("an interrupted make cannot be finished: %w", err)
 		}
 	}
 	return f.tidy()

@@ -156,7 +156,7 @@ func CheckHow(how string) error {
 	return fmt.Errorf("%q is not how a home is told; write %s", how, strings.Join(Hows, ", "))
 }
 
-// CheckBy refuses what can not be initials.
+// CheckBy refuses what cannot be initials.
 func CheckBy(by string) error {
 	const most = 30
 	if by != "" && len([]rune(by)) <= most && !strings.ContainsAny(by, "\n\r\t") {

@@ -81,7 +81,7 @@ func (v *voice) value(value notices.Value) locales.Value {
 	case fmt.Stringer: // distances and days in the coordinator's English
 		return locales.Plain(value.String())
 	}
-	return kept(v, locales.Value{}, fmt.Errorf("a sentence can not hold a value of kind %s", notices.KindOf(value)))
+	return kept(v, locales.Value{}, fmt.Errorf("a sentence cannot hold a value of kind %s", notices.KindOf(value)))
 }
 
 // cells are a value that stands alone in a table: usually one line, and one for each span of days.
@@ -115,7 +115,7 @@ func (v *voice) cells(value notices.Value) []template.HTML {
 	case notices.WriteIn:
 		return []template.HTML{templates.WriteIn}
 	}
-	return kept(v, []template.HTML(nil), fmt.Errorf("a cell can not hold a value of kind %s", notices.KindOf(value)))
+	return kept(v, []template.HTML(nil), fmt.Errorf("a cell cannot hold a value of kind %s", notices.KindOf(value)))
 }
 
 // label is the value at the head of a row: a message, a place, or days one below the other.

@@ -46,7 +46,7 @@ func run(args []string, out, errs io.Writer) int {
 	rows := makeAll(given.Dir)
 	index := filepath.Join(given.Dir, "index.html")
 	if err := writeIndex(index, rows); err != nil {
-		fmt.Fprintf(errs, "contactsheet: the index can not be written (%v)\n", err)
+		fmt.Fprintf(errs, "contactsheet: the index cannot be written (%v)\n", err)
 		return 1
 	}
 	fmt.Fprintf(out, "open %s in a browser: every kind of sheet, by language and paper\n", index)

@@ -156,7 +156,7 @@ func ran(args ...string) (code int, errs string) {
 	return code, stderr.String()
 }
 
-// One language that can not be made keeps no other from being made.
+// One language that cannot be made keeps no other from being made.
 func TestTheRestIsMade(t *testing.T) {
 	all := notices.Languages
 	t.Cleanup(func() { notices.Languages = all })

@@ -99,7 +99,7 @@ func (s scenario) files() (fs.FS, error) {
 		return nil
 	})
 	if err != nil {
-		return nil, fmt.Errorf("the invented jobs can not be filled in: %w", err)
+		return nil, fmt.Errorf("the invented jobs cannot be filled in: %w", err)
 	}
 	return filled, nil
 }

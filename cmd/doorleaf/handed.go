@@ -57,7 +57,7 @@ func told(m site.Mark) string {
 func (h handed) check() error {
 	if h.List != "" {
 		if h.Home+h.On+h.How+h.By+h.Language+h.Why != "" || len(h.Sheet) > 0 {
-			return errors.New("with --list all the rest stands in the file; leave the other flags away")
+			return errors.New("with --list all the rest stands in the file; drop the other flags")
 		}
 		return nil
 	}
@@ -78,7 +78,7 @@ func (h handed) visits(ledger site.Ledger, code string) ([]site.Visit, error) {
 	}
 	file, err := os.Open(h.List)
 	if err != nil {
-		return nil, fmt.Errorf("the walk list %s can not be read (%w); check the name", h.List, err)
+		return nil, fmt.Errorf("the walk list %s cannot be read (%w); check the name", h.List, err)
 	}
 	defer file.Close()
 	return ledger.ReadVisits(code, h.List, file)

@@ -79,7 +79,7 @@ func notAJob(file string, err error) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return fmt.Errorf("there is no job file %s; check the name, or see what is in the jobs folder", file)
 	}
-	return fmt.Errorf("%s can not be read (%w); check who may read it", file, err)
+	return fmt.Errorf("%s cannot be read (%w); check who may read it", file, err)
 }
 
 func asTyped(problems jobfile.Problems, folder string, typed map[string]string) jobfile.Problems {

@@ -83,7 +83,7 @@ func report(c console, err error) {
 	for _, line := range problems.Lines() {
 		fmt.Fprintln(c.err, line)
 	}
-	fmt.Fprintf(c.err, "doorleaf: %s to mend; nothing was written\n", count(len(problems), "thing", "things"))
+	fmt.Fprintf(c.err, "doorleaf: %s to fix; nothing was written\n", count(len(problems), "problem", "problems"))
 }
 
 // progress tells a person who watches which job is being made; it is silent in a pipe.

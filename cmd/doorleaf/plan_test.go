@@ -14,7 +14,7 @@ import (
 func TestPlansAreShort(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "d")
 	if code := run([]string{"demo", folder}, console{io.Discard, io.Discard, false}); code != 0 {
-		t.Fatal("the demo can not be made")
+		t.Fatal("the demo cannot be made")
 	}
 	defer func(kept func() time.Time) { now = kept }(now)
 	for _, job := range []string{"alder-14", "quarry-231"} {

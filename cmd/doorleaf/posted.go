@@ -20,7 +20,7 @@ func (p posted) Run(c console) error {
 		return ledger.Post(plan.Code, p.Sheet, on, p.By)
 	}, func(_ notices.Plan, all []site.Noted) {
 		for _, n := range all {
-			c.printNoted(n, "hangs since "+n.Mark.On)
+			c.printNoted(n, "has hung since "+n.Mark.On)
 		}
 	})
 }

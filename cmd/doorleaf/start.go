@@ -28,7 +28,7 @@ func (s start) Run(c console) error {
 	}
 	at := func(name string) string { return filepath.Join(s.Dir, filepath.FromSlash(name)) }
 	if err := os.WriteFile(at("walk-round.html"), form, 0o644); err != nil {
-		return fmt.Errorf("the walk-round form can not be written (%w)", err)
+		return fmt.Errorf("the walk-round form cannot be written (%w)", err)
 	}
 	fmt.Fprintf(c.out, "fill in %s: who you are, once\n", at(jobfile.ProgrammeFile))
 	fmt.Fprintf(c.out, "print   %s and take it along to the house\n", at("walk-round.html"))

@@ -6,7 +6,7 @@ import (
 	"example.org/doorleaf/notices"
 )
 
-// checkCode: two houses can not share a folder of sheets.
+// checkCode: two houses cannot share a folder of sheets.
 func checkCode(r *reader, job *notices.Job) {
 	if others := r.ownCode(job.Code); job.Code != "" && len(others) > 0 {
 		r.wrong(r.at("code"), "is also the code of "+others[0], "give each house a code of its own")

@@ -56,7 +56,7 @@ func checkClosed(r *reader, job *notices.Job) {
 		return
 	}
 	for _, w := range job.OpenWork() {
-		r.problem(r.at("closed"), fmt.Sprintf("the job can't be closed, because the work %q has not passed its check", w.ID), "enter the check under checks, or take closed out")
+		r.problem(r.at("closed"), fmt.Sprintf("the job cannot be closed, because the work %q has not passed its check", w.ID), "enter the check under checks, or take closed out")
 	}
 }
 

@@ -4,5 +4,5 @@
 // JSON schema (schema.go), the job file to fill in (skeleton.go) and the form for the walk round the house. What one key has to do with another is a check (check_*.go); a
 // check passes over what could not be read. load_*.go turn the text of a value into a typed one.
 //
-// What is left out is unknown, which is never 'no'. What has happened can not be later than the moment that [Load] is given. Nothing is decided here: that is for notices.
+// What is left out is unknown, which is never 'no'. What has happened cannot be later than the moment that [Load] is given. Nothing is decided here: that is for notices.
 package jobfile

@@ -48,7 +48,7 @@ var jobRows = []row[notices.Job]{
 		func(r *reader, v *strict.Node, j *notices.Job) { j.PresumedTold = r.date(v) }},
 	{Field{Key: "examiner_booked", Later: true, Holds: HoldsOneLine, Question: "For a clearance test: is the examiner booked?", Example: "yes", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Booked = notices.Answer(v.Text) }},
-	{Field{Key: "emergency", Holds: HoldsOneLine, Question: "Is it an emergency, such as a burst pipe, that can not wait?", Example: "no", Noun: "answer", Words: answers},
+	{Field{Key: "emergency", Holds: HoldsOneLine, Question: "Is it an emergency, such as a burst pipe, that cannot wait?", Example: "no", Noun: "answer", Words: answers},
 		func(r *reader, v *strict.Node, j *notices.Job) { j.Emergency = notices.Answer(v.Text) }},
 	{Field{Key: "emergency_statement", Later: true, Holds: HoldsObject, Question: "In an emergency: what was it, and what was not done because of it?", Fields: fieldsOf(statementRows)},
 		func(r *reader, v *strict.Node, j *notices.Job) { readObject(r, v, statementRows, &j.Statement) }},

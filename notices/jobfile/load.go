@@ -21,7 +21,7 @@ const jobFiles = "jobs/*.yaml"
 
 // Load reads the programme and the named job files, such as "jobs/alder-14.yaml", from the programme's folder. It reports every problem
 // of every file, and returns the jobs that have none, in the order of the files; with a problem in programme.yaml there are none of those.
-// What has happened can not be later than now, in the programme's time zone.
+// What has happened cannot be later than now, in the programme's time zone.
 // Their codes are compared with those of all files in jobs/. A code need not be the name of its file.
 func Load(fsys fs.FS, now time.Time, files ...string) ([]notices.Job, Problems) {
 	programme, problems := LoadProgramme(fsys)
@@ -150,7 +150,7 @@ func open(fsys fs.FS, file string) (*reader, bool) {
 }
 
 func (r *reader) unread(fsys fs.FS, err error) {
-	says, mend := "the file can't be read", "check the name, and that you may open it"
+	says, mend := "the file cannot be read", "check the name, and that you may open it"
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrInvalid) {
 		says = "there is no such file in the programme's folder"
 		mend = "check the name and the folder"

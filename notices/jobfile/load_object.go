@@ -136,7 +136,7 @@ func (r *reader) numbered(v *strict.Node, f Field) *strict.Node {
 	if len(f.Words) > 0 {
 		mend += ", or " + strings.Join(f.Words, " or ")
 	}
-	r.wrong(v, "can't stand for "+f.Key, mend)
+	r.wrong(v, "cannot stand for "+f.Key, mend)
 	return nil
 }
 

@@ -103,7 +103,7 @@ func TestProblemsOfTheEnd(t *testing.T) {
 		"checks: [{work: hall, on: 2027-05-12, by: Jo, role: examiner, certified: yes, independent: yes, result: passed, clean_again: [2027-05-13]}]": `clean_again is for a check that failed`,
 		"wipes: [{work: hull, room: hallway, surface: floor, lab_date: 2027-05-12, result: 3 ug/ft2}]":                                                `"hull" is not the id of any work`,
 		"wipes: [{work: hall, room: hallway, surface: floor, lab_date: 2027-05-10, result: 3 ug/ft2}]":                                                `"2027-05-10" is before the work starts`,
-		"closed: yes": `the job can't be closed, because the work "hall" has not passed its check`,
+		"closed: yes": `the job cannot be closed, because the work "hall" has not passed its check`,
 	} {
 		_, problems := endOf(add + "\n")
 		if len(problems) != 1 || !strings.Contains(problems.Error(), want) {

@@ -310,7 +310,7 @@ var kinds = map[string]string{
 	"unknown area":                `"hallwey" is not an area; did you mean hallway?`,
 	"unknown task":                `"sanding" is not a task; did you mean sand?`,
 	"unknown part":                `"trimm" is not a part; did you mean trim?`,
-	"no phone":                    "can't be dialled",
+	"no phone":                    "cannot be dialled",
 	"no https":                    "does not start with https://",
 	"duplicate code":              "is also the code of jobs/copy.yaml",
 	"duplicate id":                "is also the id in line",
@@ -331,9 +331,9 @@ var kinds = map[string]string{
 	"while what is not there":     `"hull" is not the id of any work`,
 	"two answers for one time":    "has two entries in this household",
 	"address without number":      "does not start with a house number",
-	"a device name":               "Windows can't have a folder of that name",
+	"a device name":               "Windows cannot have a folder of that name",
 	"unknown time zone":           "is not a time zone",
-	"something that is no number": "can't stand for built",
+	"something that is no number": "cannot stand for built",
 }
 
 func TestEveryKindIsInTheCorpus(t *testing.T) {

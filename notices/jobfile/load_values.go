@@ -44,7 +44,7 @@ var (
 
 func (r *reader) id(v *strict.Node) string {
 	if !idShape.MatchString(v.Text) {
-		r.wrong(v, "can't be an id", "use up to 24 small letters a-z, digits, - and _"+slugAdvice(v.Text, idShape))
+		r.wrong(v, "cannot be an id", "use up to 24 small letters a-z, digits, - and _"+slugAdvice(v.Text, idShape))
 	}
 	return v.Text
 }
@@ -52,9 +52,9 @@ func (r *reader) id(v *strict.Node) string {
 func (r *reader) code(v *strict.Node) string {
 	switch {
 	case !codeShape.MatchString(v.Text):
-		r.wrong(v, "can't be a code", "use up to 40 small letters a-z, digits and hyphens, a letter or digit first"+slugAdvice(v.Text, codeShape))
+		r.wrong(v, "cannot be a code", "use up to 40 small letters a-z, digits and hyphens, a letter or digit first"+slugAdvice(v.Text, codeShape))
 	case deviceNames.MatchString(v.Text):
-		r.wrong(v, "can't be a code, because Windows can't have a folder of that name", "add the house number, such as "+v.Text+"-14")
+		r.wrong(v, "cannot be a code, because Windows cannot have a folder of that name", "add the house number, such as "+v.Text+"-14")
 	}
 	return v.Text
 }
@@ -74,7 +74,7 @@ func (r *reader) phone(v *strict.Node) notices.Phone {
 	phone, err := notices.ParsePhone(v.Text)
 	switch {
 	case err != nil:
-		r.wrong(v, "can't be dialled", err.Error())
+		r.wrong(v, "cannot be dialled", err.Error())
 	case phone == "911":
 		r.wrong(v, "is for emergencies", "write a number that your own people answer")
 	}

@@ -72,7 +72,7 @@ func TestSketchFitsTheSchema(t *testing.T) {
 
 // schemaSees are the pieces of messages about what a schema can know too: keys, shapes and words of closed lists.
 var schemaSees = []string{"is not a key", "is missing:", " holds ", "each entry of", "is an empty list", "is not an answer", "is not an area", "is not a task", "is not a part", "is not a way",
-	"is not a pet", "is not a room", "is not a door", "is not a place", "is not a state", "is not a paper", "is not a check", "is not a choice", "can't stand for", "is not a time of day", "can't be an id"}
+	"is not a pet", "is not a room", "is not a door", "is not a place", "is not a state", "is not a paper", "is not a check", "is not a choice", "cannot stand for", "is not a time of day", "cannot be an id"}
 
 // TestSchemaAgreesWithLoader: of every file in the corpus that is YAML at all, the schema refuses those in which Load found something that a
 // schema can see, and accepts those in which it found nothing.

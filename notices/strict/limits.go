@@ -52,11 +52,11 @@ func (p *parsing) signs(src []byte) string {
 func unreadable(r rune, size int) (says, mend string) {
 	switch {
 	case r == utf8.RuneError && size == 1:
-		return "this sign is not UTF-8 text", utf8Advice
+		return "this character is not UTF-8 text", utf8Advice
 	case r == 0:
-		return "there is a NUL byte here, which no text holds", "delete the sign and type the line again"
+		return "there is a NUL byte here, which no text holds", "delete the character and type the line again"
 	case control(r) && !strings.ContainsRune("\t\r\n", r):
-		return fmt.Sprintf("there is an invisible control sign here (U+%04X)", r), "delete the sign and type the line again"
+		return fmt.Sprintf("there is an invisible control character here (U+%04X)", r), "delete the character and type the line again"
 	}
 	return "", ""
 }

@@ -128,7 +128,7 @@ func (p *parsing) node(n ast.Node, depth int) *Node {
 	case ast.ScalarNode:
 		return p.scalar(n.GetToken())
 	}
-	p.at(n.GetToken(), "this can't be read here", "write a text, a list or keys with values")
+	p.at(n.GetToken(), "this cannot be read here", "write a text, a list or keys with values")
 	return place(n.GetToken(), Refused)
 }
 
@@ -158,7 +158,7 @@ func (p *parsing) text(t *token.Token, text string) *Node {
 		n.Kind = Empty
 	}
 	if i := strings.IndexFunc(text, control); i >= 0 {
-		p.problem(n.Line, n.Column, text, quoted(text)+" holds a line break or another sign that can't be printed", "write the text on one line, without tabs")
+		p.problem(n.Line, n.Column, text, quoted(text)+" holds a line break or another character that cannot be printed", "write the text on one line, without tabs")
 		n.Kind = Refused
 	}
 	return n

@@ -13,7 +13,7 @@ type explanation struct{ part, says, mend string }
 
 var (
 	misplaced   = explanation{"value is not allowed", "this line or the one below it does not fit the lines above", "start a key exactly below the key before it"}
-	unexplained = explanation{"", "this can't be read", "look for a missing colon, quotation mark or bracket, or a line that is indented unlike its neighbours"}
+	unexplained = explanation{"", "this cannot be read", "look for a missing colon, quotation mark or bracket, or a line that is indented unlike its neighbours"}
 )
 
 // explanations turn the parser's messages, known by a part of them, into advice. The order matters: the first that fits is told.
@@ -24,7 +24,7 @@ var explanations = []explanation{
 	{"end token", "a bracket opens here and is never closed", "close it with ] or }"},
 	{"end character of", "a quotation mark opens here and is never closed", "close it, or put the whole text between quotes of the other kind"},
 	{"must be specified", "a list in brackets is not finished before this place", "put a comma between its entries and close it with ] or }"},
-	{"reserved character", "a value can't start with this sign", "put quotes around the text"},
+	{"reserved character", "a value cannot start with this character", "put quotes around the text"},
 	{"mapping value is not allowed", "there is a second colon in this line", `put quotes around a text that holds ": "`},
 	{"pre-defined", "something follows a text in quotes", `put the whole value in quotes of the other kind, such as 'Rosa "Bo" Diaz'`},
 	{"corresponding to", "a bracket closes here that was never opened", "open it, or take it out"},

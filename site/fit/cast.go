@@ -45,7 +45,7 @@ func (f *Font) Families() []string {
 type Shelf struct {
 	read   func(path string) ([]byte, error)
 	mu     sync.Mutex
-	opened map[string][]*Font // by path; none for a file that is not there or can not be read
+	opened map[string][]*Font // by path; none for a file that is not there or cannot be read
 }
 
 // NewShelf reads files as os.ReadFile does.

@@ -7,7 +7,7 @@
 //     paths. A [Cast] is the fonts that set one language, each with others behind it for names in other scripts. What no font can draw is an error
 //     that says what to install.
 //   - A [Font] is one printing font: its bytes, their name, version and digest, and measures taken from them.
-//     [Font.Width] shapes a text as a browser does, with kerning, ligatures and marks. [Font.Missing] lists what the font can not draw.
+//     [Font.Width] shapes a text as a browser does, with kerning, ligatures and marks. [Font.Missing] lists what the font cannot draw.
 //   - [Font.Lines] fills lines one after the other, as a browser does. [Font.Balanced] takes as many lines and makes them even, so that a
 //     headline does not end in one lonely short word. Both break where Unicode's line breaking rules allow: at spaces, after hyphens,
 //     between ideographs; never at a no-break space or a word joiner, and never at a soft hyphen.

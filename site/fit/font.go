@@ -75,7 +75,7 @@ func (f *Font) extents() (ascent, descent float64) {
 	return float64(extents.Ascender) / em, -float64(extents.Descender) / em
 }
 
-// mustLoad panics when an embedded font can not be read: the program was built wrongly.
+// mustLoad panics when an embedded font cannot be read: the program was built wrongly.
 func mustLoad(ttf []byte) *Font {
 	f, err := load(ttf)
 	if err != nil {
@@ -148,7 +148,7 @@ func readNames(loader *opentype.Loader) (tables.Name, error) {
 	}
 	names, _, err := tables.ParseName(raw)
 	if err != nil {
-		return tables.Name{}, fmt.Errorf("the font's name and version can not be read: %w", err)
+		return tables.Name{}, fmt.Errorf("the font's name and version cannot be read: %w", err)
 	}
 	return names, nil
 }

@@ -79,7 +79,7 @@ func (p *paragraph) width(s span) float64 {
 	return width
 }
 
-// fits reports whether the pieces may be one line: they are narrow enough, or one piece that can not be cut.
+// fits reports whether the pieces may be one line: they are narrow enough, or one piece that cannot be cut.
 func (p *paragraph) fits(s span, width float64) bool { return s.to-s.from == 1 || p.width(s) <= width }
 
 // filled are the fewest lines of at most the given width, each as full as can be.

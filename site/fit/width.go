@@ -51,7 +51,7 @@ func (f *Font) ink(text string) (above, below float64) {
 	return above, below
 }
 
-// Missing lists the characters of the text that the font can not draw, each once, in the order of the text. Characters that nobody sees,
+// Missing lists the characters of the text that the font cannot draw, each once, in the order of the text. Characters that nobody sees,
 // such as direction marks, are never missing.
 func (f *Font) Missing(text string) []rune {
 	runes := []rune(collapse(text))

@@ -20,7 +20,7 @@ func find(env func(string) string, system string) (Browser, error) {
 	if named := env("CHROME_PATH"); named != "" {
 		path, err := exec.LookPath(named)
 		if err != nil {
-			return Browser{}, fmt.Errorf("no PDF was made, because CHROME_PATH names %s and there is no program: correct it, or take it away", named)
+			return Browser{}, fmt.Errorf("no PDF was made, because CHROME_PATH names %s and there is no program: correct it, or unset it", named)
 		}
 		return Browser{path}, nil
 	}

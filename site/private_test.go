@@ -26,21 +26,26 @@ anyone_paid: yes
 federal_housing_money: yes
 checked_by: cleaning_check
 emergency: no
+landlord_works: yes
+dwelling: elderly_or_disabled
+lead_presumed: 2026-08-19
 entries: [side_door]
 pamphlets: [{to: owner, given: 2026-08-17, how: mailed}]
 on_the_day: {name: Canary Contact, phone: 619-555-0187, speaks: [vi]}
 work:
   - {id: canary-outwork, where: outside, area: garage, task: sand, parts: [trim], how_much: 731.25 sq ft, faces: [alley, 98427 Canary Neighbour Road], storey: 2,
      days: [2027-05-08], crew_arrives: 08:00, cleaned_by: 16:30, rain_day: 2027-05-15, ways_in: [gate, porch_door],
-     lot_line: 8.375 ft, share_of_part: 97, cleaned_nightly: yes}
+     lot_line: 8.37 ft, share_of_part: 97, cleaned_nightly: yes}
   - {id: canary-inwork, where: inside, area: laundry_room, task: drill_and_cut, parts: [cupboards], how_much: unknown,
      days: [2028-11-13], crew_arrives: 05:17, cleaned_by: 21:43, rain_day: 2028-12-29, ways_in: [basement_door],
      tests: [{how: shop_swab, covers: some_surfaces, result: not_clear}]}
 households:
   - id: canary-house
     name: Canary Household
-    languages: [vi]
-    phone_language: vi
+    languages: [vi, Hmong]
+    phone_language: Somali
+    sleeps_from: 02:13
+    sleeps_to: 11:37
     child_under_6: yes
     pets: [rabbit]
     ways_out: [[bathroom_door, side_door]]
@@ -55,7 +60,7 @@ neighbours:
   - {id: canary-near, address: 98427 Canary Neighbour Road, kind: day_care, gap: 17.3 ft, languages: [es], pets: [hens], homes: 2}
   - {id: canary-far, address: 98439 Canary Neighbour Road, near: no, languages: unknown}
 openings:
-  - {id: canary-window, what: window_air_conditioner, area: dining_room, storey: 2, work: canary-outwork, gap: 13.625 ft}
+  - {id: canary-window, what: window_air_conditioner, area: dining_room, storey: 2, work: canary-outwork, gap: 13.62 ft}
 `
 
 // canaries are what of privateJob could show on a page: as typed, as a page would write it, or as an id of ours.
@@ -63,7 +68,8 @@ var canaries = []string{
 	"canary", "98431", "98427", "98439", "Guam", "1787", "555-0187", "6195550187", "731.25", "17.3 ft",
 	"garage", "alley", "gate", "porch door", "porch_door", "laundry room", "laundry_room", "drilling", "cupboards", "patch", "basement",
 	"2028", "November", "December", "5:17", "9:43", "bathroom", "bedroom", "kitchen", "rabbit", "rent",
-	"side door", "side_door", "2026", "August", "8.375", "8.4 ft", "97", "nightly", "swab", "taxi", "boarded", "day-care", "day_care", "dining", "13.6",
+	"side door", "side_door", "2026", "August", "8.37", "97", "nightly", "swab", "taxi", "boarded", "day-care", "day_care", "dining", "13.6",
+	"Somali", "Hmong", "2:13", "11:37", "owner",
 }
 
 func TestPagesTellNothingPrivate(t *testing.T) {
@@ -93,7 +99,7 @@ func checkCanariesSing(t *testing.T, files site.Files) {
 	for _, canary := range []string{
 		"canary-code", "98431 Canary Address Way", "Canary Contact", "(619) 555-0187", "canary-outwork", "canary-inwork", "Canary Household",
 		"Canary Motel", "98427 Canary Neighbour Road", "98439 Canary Neighbour Road", "canary-near", "canary-house", "Laundry room", "bathroom door", "1787",
-		"Canary City", "side door", "August 17, 2026", "8.4 ft", "swab", "taxi", "day-care", "canary-window", "13.6 ft",
+		"Canary City", "side door", "August 17, 2026", "8.37 ft", "swab", "taxi", "day-care", "canary-window", "13.62 ft", "Somali", "Hmong",
 	} {
 		if !strings.Contains(strings.ToLower(paper.String()), strings.ToLower(canary)) {
 			t.Errorf("no sheet shows %q, so its absence from the pages proves nothing", canary)

@@ -80,6 +80,34 @@ func TestMoreWorkNeverProtectsLess(t *testing.T) {
 	})
 }
 
+// A day more, a rain day, a failed check and a failing sample never protect less, and tell nobody later.
+func TestADayRainOrAFailNeverProtectsLess(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		job := someJob(t)
+		more := job
+		more.Work = slices.Clone(job.Work)
+		w := &more.Work[rapid.IntRange(0, len(more.Work)-1).Draw(t, "which work")]
+		last := w.Days[len(w.Days)-1]
+		switch what := rapid.SampledFrom([]string{"a day", "rain", "a fail", "a sample"}).Draw(t, "what"); what {
+		case "a day":
+			w.Days = append(slices.Clone(w.Days), last.Plus(rapid.IntRange(1, 4).Draw(t, "days later")))
+		case "rain":
+			if !w.RainDay.IsZero() {
+				return
+			}
+			w.RainDay = last.Plus(rapid.IntRange(1, 9).Draw(t, "days later"))
+		case "a fail":
+			more.Checks = []CheckResult{{Work: w.ID, On: last.Plus(1), By: "Jo", Role: Examiner, Certified: Yes, Independent: Yes, Result: Failed, Again: []Date{last.Plus(3)}}}
+		case "a sample":
+			more.Wipes = []Wipe{{Work: w.ID, Room: "laundry_room", Surface: "floor", Lab: last.Plus(2), Loading: 60}}
+		}
+		if missing := less(protection(more), protection(job)); len(missing) > 0 {
+			t.Fatalf("%v", missing)
+		}
+		checkNoLater(t, Decide(more), Decide(job))
+	})
+}
+
 func checkNoLater(t *rapid.T, changed, plan Plan) {
 	due := map[string]Sheet{}
 	for _, s := range changed.Sheets {

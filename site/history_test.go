@@ -164,7 +164,7 @@ func TestRefusedNotesChangeNothing(t *testing.T) {
 		`no sheet "sign-hall-frontdoor-en"; did you mean sign-hall-front_door-en?`: third(ledger.Post("alder-14", []string{aSign, "sign-hall-frontdoor-en"}, aprilFirst, "")),
 		"knows no sheet of job elm-2":   third(ledger.Post("elm-2", nil, aprilFirst, "")),
 		"letter-h1 is no sign":          third(ledger.Post("alder-14", []string{"letter-h1"}, aprilFirst, "")),
-		"went out only on 2027-04-02":  third(ledger.TakeDown("alder-14", nil, aprilFirst)),
+		"went out only on 2027-04-02":   third(ledger.TakeDown("alder-14", nil, aprilFirst)),
 		"letter-h1 is not out":          third(ledger.TakeDown("alder-14", []string{"letter-h1"}, aprilFirst)),
 		`no sheet for a home "n21"`:     third(ledger.HandOver("alder-14", visit("n12"), visit("n21"))),
 		"is not for the home h1":        third(ledger.HandOver("alder-14", visit("h1", "request-n12"))),

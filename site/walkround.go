@@ -6,21 +6,28 @@ import (
 	"example.org/doorleaf/templates"
 )
 
-// WalkRound is the form to fill in by hand at the house: the questions of the job file, in its order and words. It is one sheet of Letter: what is asked once
-// on top, and below it and behind, in two columns, what is asked again for each area, household and neighbour.
+// WalkRound is the form to fill in by hand at the house: the questions of the job file, in its order and words. One side has what is asked once, and two have what is asked again for each
+// area, household and neighbour, in two columns each.
 func WalkRound() ([]byte, error) {
-	var front templates.WalkRoundSide
+	once := templates.WalkRoundPart{Answers: 1}
 	var again []templates.WalkRoundPart
 	for _, part := range parts("", "", 1, jobfile.JobFields) {
 		if part.Answers == 1 {
-			front.Once = append(front.Once, part.Rows...)
+			once.Rows = append(once.Rows, part.Rows...)
 		} else {
 			again = append(again, part)
 		}
 	}
 	half := halfOf(again)
-	front.Columns = columnsOfParts(again[:half])
-	return templates.RenderWalkRound(templates.WalkRound{Paper: string(notices.Letter), Sides: []templates.WalkRoundSide{front, {Columns: columnsOfParts(again[half:])}}})
+	return templates.RenderWalkRound(templates.WalkRound{Paper: string(notices.Letter), Sides: [][][]templates.WalkRoundPart{
+		columnsOfRows(once), columnsOfParts(again[:half]), columnsOfParts(again[half:])}})
+}
+
+func columnsOfRows(part templates.WalkRoundPart) [][]templates.WalkRoundPart {
+	first, second := part, part
+	half := (len(part.Rows) + 1) / 2
+	first.Rows, second.Rows = part.Rows[:half], part.Rows[half:]
+	return [][]templates.WalkRoundPart{{first}, {second}}
 }
 
 func columnsOfParts(all []templates.WalkRoundPart) [][]templates.WalkRoundPart {

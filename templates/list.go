@@ -122,13 +122,7 @@ func RenderContact(c Contact) ([]byte, error) { return render("contact.html", c)
 type WalkRound struct {
 	Paper string
 	Fonts []Font
-	Sides []WalkRoundSide
-}
-
-// A WalkRoundSide is one side of the form.
-type WalkRoundSide struct {
-	Once    []WalkRoundRow    // asked once
-	Columns [][]WalkRoundPart // asked again for each of its kind
+	Sides [][][]WalkRoundPart // of each side its columns
 }
 
 // A WalkRoundPart is the questions about one thing, with room for so many answers.

@@ -22,15 +22,17 @@
 //
 // A household says once how it comes and goes, sleeps, washes and cooks, and again only for the time in which a place of that is shut. Each answer is held against the place that
 // is shut and against all that may be shut beside it (span_life.go); one shut place blocks a way out. While an answer is missing, the plan asks for it, and no letter for
-// that home is made. A row of its letter names the places while it holds, and never a day on which it ends.
+// that home is made. A row of its letter names the places while it holds, and never a day on which it ends. What is another household's is used only where that is agreed
+// (reason_sleep.go), and for whoever sleeps while the crew works being out of the house is no bed.
 //
 // # Unknown protects
 //
-// What nobody has said counts as the stricter answer, and the reason says which answer would change what ([Missing]).
+// What nobody has said counts as the stricter answer, and the reason says which answer would change what ([Missing]). Work in other job files of the same house counts with that of
+// this one where a rule sums it (law_small.go).
 //
 // # Shelves
 //
-//	law_*     rows of rules with citation and day of reading: federal, places, dust levels, business days, small jobs
+//	law_*     rows of rules with citation and day of reading: federal, places, dust levels, business days, small jobs, kinds of check
 //	span_*    what is shut when, what releases it, how a household lives meanwhile, and hours as a neighbour meets them
 //	reason_*  each decision with its grounds: does it apply, may they stay, whose windows, by when, how it ends
 //	sheet_*   what each sheet and page says; sheet_kinds.go is the table of kinds, sheet_ids.go spells their ids

@@ -10,7 +10,7 @@ import (
 func JobSkeleton() []byte {
 	return skeleton("../job.schema.json", JobFields,
 		"One file a house. The printed walk-round form asks the same questions, in the same order.",
-		"A line that starts with # counts for nothing; take that sign away where you answer. Parts behind it are for later, or for few jobs.",
+		"A line that starts with # counts for nothing; delete that character where you answer. Parts behind it are for later, or for few jobs.",
 		"Copy the lines of an entry, from its hyphen on, for a second area, day, household or neighbour; delete those that you do not need.",
 		"Where a question offers unknown or not_sure, that counts as the stricter answer.",
 		"Save, then run doorleaf plan on this file: it names everything that is still missing.")

@@ -192,6 +192,7 @@ type Household struct {
 	Usual                Usual       // how it lives, as always
 	Except               []Exception // and while a place of that is shut
 	SleepsFrom, SleepsTo Clock       // as always; NoClock when nobody has said
+	Leaves, Returns      Clock       // as always, on a work day; NoClock when nobody has said
 	ReachAt              string      // where its letters find it while it sleeps elsewhere: a phone or an address, as typed
 	Elsewhere            Elsewhere
 }

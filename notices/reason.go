@@ -38,7 +38,7 @@ func reasons(job Job) []Reason {
 	}
 	all := slices.Concat([]Reason{oldPaint(job)}, tests(job), ruleSets(job), beside(job), emergency(job), calledOff(job), job.whoShares(), job.presumption())
 	if !job.finished() {
-		all = slices.Concat(all, stays(job), sleepers(job), longSpans(job), signPlaces(job))
+		all = slices.Concat(all, stays(job), sleepers(job), otherWays(job), longSpans(job), signPlaces(job))
 		if !job.windowsOver() {
 			all = slices.Concat(all, outside(job), ownOpenings(job), neighbourWindows(job))
 		}

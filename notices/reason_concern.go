@@ -15,7 +15,7 @@ const (
 var concerns = map[string]Concern{
 	"renovation_rule": WhichRules, "state_programme": WhichRules, "housing_rule": WhichRules, "place_rules": WhichRules,
 	"household_stays": AtHome, "comes_home": AtHome, "neighbour_windows": AtHome,
-	"begin_after": ToMind, "sleeps_by_day": ToMind, "long_span": ToMind, "day_care": ToMind, "language_without_text": ToMind, "language_unknown": ToMind,
+	"begin_after": ToMind, "sleeps_by_day": ToMind, "other_way_home": ToMind, "long_span": ToMind, "day_care": ToMind, "language_without_text": ToMind, "language_unknown": ToMind,
 	"tests": ToMind, "beside": ToMind, "emergency": ToMind, "emergency_statement": ToMind, "called_off": ToMind, "common_areas": ToMind, "common_areas_unknown": ToMind,
 	"presumption_notice": ToMind, "neighbours_unknown": ToMind, "outcome": OnceChecked, "pass_warning": ToMind, "check": ToMind, "after_work": ToMind, "after_work_shared": ToMind,
 }

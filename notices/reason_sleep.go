@@ -6,6 +6,8 @@ var (
 	outSleepsThen = deskText("sleep.then", Name(""))
 	whySleepsThen = deskText("sleep.then_why")
 	wouldSayByDay = deskText("sleep.would_say")
+	outOtherWay   = deskText("life.other_way", Name(""), Day{})
+	whyOtherWay   = deskText("life.other_way_why", PlaceName(""), SecondDay{})
 	wouldAgree    = deskText("life.would_agree", PlaceName(""))
 )
 
@@ -26,6 +28,21 @@ func sleepers(job Job) []Reason {
 	for _, h := range job.householdsToTell() {
 		if slices.ContainsFunc(job.leadWork(), h.sleepsWhile) {
 			all = append(all, Reason{Decision: "sleeps_by_day", About: h.ID, Outcome: outSleepsThen.With(Name(h.Name)), Because: whySleepsThen.With(), Source: FewDays.Source(), Binds: GoodPractice})
+		}
+	}
+	return all
+}
+
+// otherWays tell the coordinator who leaves home by a way that is shut when they come back.
+func otherWays(job Job) []Reason {
+	var all []Reason
+	for _, h := range job.householdsToTell() {
+		for _, l := range job.lives(h) {
+			from := l.state.from
+			if !l.works() || len(h.Usual.WaysOut) == 0 || slices.Equal(l.route, h.Usual.WaysOut[0]) || h.Leaves == NoClock || h.Leaves == h.Returns || !(h.Leaves <= from.At && from.At < h.Returns) {
+				continue
+			}
+			all = append(all, Reason{Decision: "other_way_home", About: h.ID, Outcome: outOtherWay.With(Name(h.Name), Day(from.Day)), Because: whyOtherWay.With(PlaceName(placeNames(l.route)), SecondDay(from.Day)), Source: inPractice, Binds: GoodPractice})
 		}
 	}
 	return all

@@ -46,6 +46,8 @@ households:
     phone_language: Somali
     sleeps_from: 02:13
     sleeps_to: 11:37
+    leaves: 05:29
+    returns: 21:53
     child_under_6: yes
     pets: [rabbit]
     ways_out: [[bathroom_door, side_door]]
@@ -69,7 +71,7 @@ var canaries = []string{
 	"garage", "alley", "gate", "porch door", "porch_door", "laundry room", "laundry_room", "drilling", "cupboards", "patch", "basement",
 	"2028", "November", "December", "5:17", "9:43", "bathroom", "bedroom", "kitchen", "rabbit", "rent",
 	"side door", "side_door", "2026", "August", "8.37", "97", "nightly", "swab", "taxi", "boarded", "day-care", "day_care", "dining", "13.6",
-	"Somali", "Hmong", "2:13", "11:37", "owner",
+	"Somali", "Hmong", "2:13", "11:37", "5:29", "9:53", "owner",
 }
 
 func TestPagesTellNothingPrivate(t *testing.T) {
@@ -113,7 +115,7 @@ func TestEveryFieldIsDecidedOn(t *testing.T) {
 		reflect.TypeFor[notices.Job]():         "Programme File Code Address State City Built Owner AnyonePaid FederalAid CheckedBy LandlordWorks Dwelling LeadWork Presumed PresumedTold Booked Emergency Entries OnTheDay Work Households Neighbours Beside BesideUnread Asked Openings Checks Wipes Closed CalledOff AreasShared Shared Pamphlets Statement",
 		reflect.TypeFor[notices.Contact]():     "Name Phone Speaks",
 		reflect.TypeFor[notices.Work]():        "ID Where Area Task Parts HowMuch Faces Side Storey Days CrewArrives CleanedBy RainDay WaysIn Tests PartShare Nightly HasWindows Lost LotLine LotLineKnown checkedWith",
-		reflect.TypeFor[notices.Household]():   "ID Name Languages Others PhoneLanguage ChildUnder6 Owns Pets Usual Except SleepsFrom SleepsTo ReachAt Elsewhere",
+		reflect.TypeFor[notices.Household]():   "ID Name Languages Others PhoneLanguage ChildUnder6 Owns Pets Usual Except SleepsFrom SleepsTo Leaves Returns ReachAt Elsewhere",
 		reflect.TypeFor[notices.Usual]():       "WaysOut Bed Bath Kitchen Away SleepsAt",
 		reflect.TypeFor[notices.Exception]():   "While Agreed Usual",
 		reflect.TypeFor[notices.LostDay]():     "Day Begun",

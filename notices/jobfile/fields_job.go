@@ -245,6 +245,10 @@ var householdRows = slices.Concat([]row[notices.Household]{
 		func(r *reader, v *strict.Node, h *notices.Household) { h.SleepsFrom = r.clock(v) }},
 	{Field{Key: "sleeps_to", Holds: HoldsOneLine, Question: "And until when?", Example: "15:00", Pattern: timePattern},
 		func(r *reader, v *strict.Node, h *notices.Household) { h.SleepsTo = r.clock(v) }},
+	{Field{Key: "leaves", Holds: HoldsOneLine, Question: "When does the last of them leave home in the morning, if all do?", Example: "07:15", Pattern: timePattern},
+		func(r *reader, v *strict.Node, h *notices.Household) { h.Leaves = r.clock(v) }},
+	{Field{Key: "returns", Holds: HoldsOneLine, Question: "And when does the first of them come home?", Example: "15:30", Pattern: timePattern},
+		func(r *reader, v *strict.Node, h *notices.Household) { h.Returns = r.clock(v) }},
 	{Field{Key: "reach_at", Holds: HoldsOneLine, Question: "If they sleep elsewhere: where does a letter find them?", Example: "612-555-0188"},
 		func(r *reader, v *strict.Node, h *notices.Household) { h.ReachAt = r.name(v) }},
 	{Field{Key: "elsewhere", Holds: HoldsObject, Question: "If they sleep elsewhere, what is agreed?", Fields: fieldsOf(elsewhereRows)},
@@ -383,7 +387,7 @@ func weekdaysOf(v *strict.Node) []time.Weekday {
 var (
 	blankJob       = notices.Job{AnyonePaid: notices.Unknown, FederalAid: notices.Unknown, CheckedBy: notices.NotDecided, LeadWork: notices.Unknown, Emergency: notices.Unknown, LandlordWorks: notices.Unknown, AreasShared: notices.Unknown, Booked: notices.Unknown}
 	blankWork      = notices.Work{CrewArrives: notices.NoClock, CleanedBy: notices.NoClock, Nightly: notices.Unknown, HasWindows: notices.Unknown}
-	blankHousehold = notices.Household{ChildUnder6: notices.Unknown, Owns: notices.Unknown, SleepsFrom: notices.NoClock, SleepsTo: notices.NoClock}
+	blankHousehold = notices.Household{ChildUnder6: notices.Unknown, Owns: notices.Unknown, SleepsFrom: notices.NoClock, SleepsTo: notices.NoClock, Leaves: notices.NoClock, Returns: notices.NoClock}
 	blankNeighbour = notices.Neighbour{Near: notices.NotSure, Homes: 1, Kind: notices.OneHome}
 )
 

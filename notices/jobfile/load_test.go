@@ -97,7 +97,7 @@ func TestLoadWholeJob(t *testing.T) {
 			},
 		},
 		Households: []notices.Household{{
-			ID: "h1", Name: "The Lam family", Languages: []notices.Language{"vi"}, PhoneLanguage: "Vietnamese", ChildUnder6: notices.Yes, Owns: notices.Unknown, SleepsFrom: notices.NoClock, SleepsTo: notices.NoClock, Pets: []notices.Pet{"cat"},
+			ID: "h1", Name: "The Lam family", Languages: []notices.Language{"vi"}, PhoneLanguage: "Vietnamese", ChildUnder6: notices.Yes, Owns: notices.Unknown, SleepsFrom: notices.NoClock, SleepsTo: notices.NoClock, Leaves: notices.NoClock, Returns: notices.NoClock, Pets: []notices.Pet{"cat"},
 			Usual:  notices.Usual{WaysOut: [][]notices.Place{{"back_door"}}, Bed: "bed", Bath: "bathroom", Kitchen: "kitchen"},
 			Except: []notices.Exception{{While: "hall", Agreed: notices.Unknown, Usual: notices.Usual{SleepsAt: "Grandma's"}}},
 		}},

@@ -8,6 +8,7 @@ var (
 	whyNewer         = deskText("applies.newer", Year(0), Limit(0))
 	whyOldThere      = deskText("applies.old_there", Year(0), Limit(0), PlaceName(""))
 	outTreatAsLead   = deskText("applies.treat_as_lead")
+	outAllFree       = deskText("applies.shown_free")
 	outNotOld        = deskText("applies.not_old")
 	wouldExempt      = deskText("applies.would_exempt")
 	wouldHaveNoChild = deskText("applies.would_have_no_child")
@@ -81,6 +82,9 @@ func oldPaint(job Job) Reason {
 		r.Because, r.Source = whyOldThere.With(Year(job.Built), firstYear, PlaceName(job.place())), job.rule(FirstYearWithout).Source()
 	default:
 		r.Outcome, r.Because = outNotOld.With(), whyNewer.With(Year(job.Built), firstYear)
+	}
+	if job.isOld() && len(job.Work) > 0 && len(job.leadWork()) == 0 {
+		r.Outcome = outAllFree.With()
 	}
 	return r
 }

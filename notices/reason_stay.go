@@ -69,7 +69,7 @@ type verdict struct {
 
 func stays(job Job) []Reason {
 	var all []Reason
-	for _, h := range job.Households {
+	for _, h := range job.householdsToTell() {
 		v := job.stay(h)
 		r := Reason{Decision: "household_stays", About: h.ID, Outcome: outcomeOf(v.stay).With(Name(h.Name)), Because: v.because, Source: v.source, Binds: GoodPractice, Missing: v.missing}
 		switch {

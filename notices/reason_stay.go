@@ -96,6 +96,9 @@ func (job Job) holds(h Household) []Reason {
 			if then.from.compare(first.from) < 0 {
 				first, then = then, first
 			}
+			if job.Checked(first.Work) == CheckPassed {
+				continue
+			}
 			r := Reason{Decision: "begin_after", About: h.ID, Outcome: outHold.With(Name(then.ID), PlaceName(first.ID)), Because: whyHold.With(Name(h.Name)), Source: StayOutSource, Binds: job.binds()}
 			if !slices.ContainsFunc(all, func(known Reason) bool { return reflect.DeepEqual(known.Outcome, r.Outcome) }) {
 				all = append(all, r)

@@ -113,7 +113,9 @@ func (v *voice) rules(plan notices.Plan, said []ReasonRecord) []RuleSummary {
 func toMind(plan notices.Plan, said []ReasonRecord) []string {
 	all := []string{}
 	for i, r := range plan.Reasons {
-		if c := r.Concern(); c == notices.ToMind || c == notices.OnceChecked && plan.Proof.IsChecked(r.About) {
+		c := r.Concern()
+		minded := c == notices.ToMind || c == notices.OnceChecked && plan.Proof.IsChecked(r.About)
+		if minded && !slices.Contains(all, said[i].Outcome) { // two homes may ask for the same
 			all = append(all, said[i].Outcome)
 		}
 	}

@@ -16,6 +16,7 @@ type Profile struct {
 	MustTell  Source   // where the duty to tell neighbours stands; empty when there is none
 	WholeSide Source   // where the duty to keep all openings on the side of outside work shut, at any distance, stands; empty when there is none
 	LeadOnly  Source   // where the limit to work that is done because of lead stands; empty when the rules hold for all work on old paint
+	Exempt    Source   // of homes that the rules leave out: for the elderly, and without a bedroom
 	FrontSign bool     // a sign of 24 by 32 in at the front is asked for
 }
 
@@ -30,6 +31,7 @@ var Profiles = []Profile{
 		MustTell:  read("2026-11-25", "Minnesota Rules 4761.2650"),
 		WholeSide: read("2026-11-25", "Minnesota Rules 4761.2650"),
 		LeadOnly:  read("2026-11-26", "Minnesota Rules 4761.2100 subp. 2 A"),
+		Exempt:    read("2026-11-26", "Minnesota Rules 4761.2100 subp. 2 C and D"),
 	},
 	{
 		Name: "San Francisco", State: "CA", City: "San Francisco",

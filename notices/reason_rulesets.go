@@ -178,6 +178,9 @@ func placeRules(job Job) []Reason {
 		if len(p.LeadOnly) > 0 && job.LeadWork == No {
 			r.Outcome, r.Because, r.Source = outRepair.With(PlaceName(p.Name)), whyRepair.With(), p.LeadOnly
 		}
+		if len(p.LeadOnly) > 0 && job.exempt() {
+			r.Outcome, r.Because, r.Source = outRepair.With(PlaceName(p.Name)), whyExempt.With(), p.Exempt
+		}
 		if p.FrontSign && job.hasOutsideWork() {
 			r.Because = whyFrontSign.With()
 		}
@@ -200,9 +203,10 @@ func (job Job) whichCity() []Missing {
 	return nil
 }
 
-// lawOf: the rules of a place are about old paint too, and in some places about work that is done because of lead alone. Nobody has said counts as that.
+// lawOf: the rules of a place are about old paint too, and in some places about work that is done because of lead alone,
+// and not in homes that are exempt (Minnesota Rules 4761.2100 subp. 2 A, C and D). Nobody has said counts as work because of lead.
 func (job Job) lawOf(p Profile) Binding {
-	if job.isOld() && len(job.leadWork()) > 0 && (len(p.LeadOnly) == 0 || job.LeadWork != No) {
+	if job.isOld() && len(job.leadWork()) > 0 && (len(p.LeadOnly) == 0 || job.LeadWork != No && !job.exempt()) {
 		return Law
 	}
 	return GoodPractice

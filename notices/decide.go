@@ -7,7 +7,7 @@ func Decide(job Job) Plan {
 	job.Wipes = job.judged()
 	job.Work = slices.Clone(job.Work)
 	for i, w := range job.Work {
-		job.Work[i] = w.withoutLostDays()
+		job.Work[i] = w.WithoutLostDays()
 	}
 	plan := Plan{
 		Programme: job.Programme, Code: job.Code, Address: job.Address, Number: job.HouseNumber(), Days: WorkDays(job.Work), Outings: outingDays(job),

@@ -19,6 +19,7 @@ var (
 	outHomeOpen    = deskText("stay.home_open", Name(""))
 	outAway        = deskText("stay.away_in_hours", Name(""))
 	outElsewhere   = deskText("stay.elsewhere", Name(""))
+	outAskFirst    = deskText("stay.ask_first", Name(""))
 	outTheyPlan    = deskText("stay.plan_elsewhere", Name(""))
 	whyOutsideOnly = deskText("stay.outside_only")
 	whyOnePeriod   = deskText("stay.one_period", Length(0), Limit(0))
@@ -75,7 +76,10 @@ func stays(job Job) []Reason {
 		switch {
 		case v.chosen:
 			r.Outcome = outTheyPlan.With(Name(h.Name))
-		case job.aidedBinds():
+		case v.stay == SleepElsewhere && !v.byRule && len(job.unanswered(h)) > 0:
+			r.Outcome = outAskFirst.With(Name(h.Name))
+		}
+		if job.aidedBinds() && !v.chosen {
 			r.Binds = Law
 		}
 		all = append(all, r)

@@ -19,7 +19,7 @@ var (
 	whyFamilies      = deskText("told.families_why")
 )
 
-// notHere is what belongs to the trade and not to this tool, a line for each.
+// notHere names what belongs to the trade and not to this tool.
 func notHere(job Job) []Reason {
 	if len(job.leadWork()) == 0 {
 		return nil

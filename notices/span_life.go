@@ -88,10 +88,11 @@ func (job Job) lifeWith(h Household, s state, uses Usual) life {
 	if l.uses.SleepsAt != "" {
 		return l
 	}
-	if l.uses.Away == Yes && h.sleepsWhile(s.Work) && l.uses.Bed == "" {
-		l.ask(h, "sleeps_at", wouldSayByDay)
+	if l.uses.Away == Yes && h.sleepsWhile(s.Work) { // whoever is out has no bed by day
+		l.ask(h, "except.sleeps_at", wouldSayByDay)
+		return l
 	}
-	if l.uses.Away == Yes && job.overByEvening(s) && !h.sleepsWhile(s.Work) {
+	if l.uses.Away == Yes && job.overByEvening(s) {
 		if l.uses.Bed == "" {
 			l.ask(h, "bed", wouldSayBed)
 		}

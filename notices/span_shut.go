@@ -67,8 +67,8 @@ func (w Work) begunDays() []Date {
 	return days
 }
 
-// withoutLostDays has the days on which the crew is there: not those that were lost. The rain day is one of them once a day was lost that no other comes after.
-func (w Work) withoutLostDays() Work {
+// WithoutLostDays has the days on which the crew is there: not those that were lost. The rain day is one of them once a day was lost that no other comes after.
+func (w Work) WithoutLostDays() Work {
 	lost := func(day Date) bool { return slices.ContainsFunc(w.Lost, func(l LostDay) bool { return l.Day == day }) }
 	kept := slices.DeleteFunc(slices.Clone(w.Days), lost)
 	switch last := w.Days[len(w.Days)-1]; {

@@ -4,6 +4,7 @@ var (
 	sayTalk          = deskText("step.talk", Name(""))
 	sayTalkIn        = deskText("step.talk_in", Name(""), SpokenLanguage(""))
 	sayLetter        = deskText("step.letter", Name(""))
+	sayAskFirst      = deskText("step.letter_waits", Name(""))
 	sayCloseWindows  = deskText("step.close_windows", Address(""))
 	sayNote          = deskText("step.note", Address(""))
 	sayKnock         = deskText("step.knock_again", Address(""))
@@ -34,9 +35,17 @@ func (job Job) householdSteps() []Step {
 	for _, h := range job.householdsToTell() {
 		all = append(all,
 			step(TalkToHousehold, ForHousehold, h.ID, talk, h.talk()).with(letterID(h.ID)).cites(job.rule(TalkAhead).Source(), GoodPractice),
-			step(BringLetter, ForHousehold, h.ID, job.letterDue(), sayLetter.With(Name(h.Name))).from(talk).with(letterID(h.ID)).cites(job.rule(LetterAhead).Source(), GoodPractice))
+			job.letterStep(h).from(talk).cites(job.rule(LetterAhead).Source(), GoodPractice))
 	}
 	return all
+}
+
+// letterStep brings the letter; while an answer is missing there is none, and asking comes first.
+func (job Job) letterStep(h Household) Step {
+	if len(job.unanswered(h)) > 0 {
+		return step(BringLetter, ForHousehold, h.ID, job.letterDue(), sayAskFirst.With(Name(h.Name)))
+	}
+	return step(BringLetter, ForHousehold, h.ID, job.letterDue(), sayLetter.With(Name(h.Name))).with(letterID(h.ID))
 }
 
 func (job Job) neighbourSteps() []Step {

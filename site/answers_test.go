@@ -115,7 +115,7 @@ func (a answer) changes(job *notices.Job, plan notices.Plan) bool {
 	defer a.value.Set(before)
 	for _, other := range others(before) {
 		a.value.Set(other)
-		if !reflect.DeepEqual(decidedOrNone(*job), plan) {
+		if other, made := decidedOrNone(*job); made && !reflect.DeepEqual(other, plan) {
 			return true
 		}
 	}
@@ -123,13 +123,13 @@ func (a answer) changes(job *notices.Job, plan notices.Plan) bool {
 }
 
 // decidedOrNone: some other answers would not load together, and a plan that cannot be made says nothing.
-func decidedOrNone(job notices.Job) (plan notices.Plan) {
+func decidedOrNone(job notices.Job) (plan notices.Plan, made bool) {
 	defer func() {
 		if recover() != nil {
-			plan = notices.Plan{}
+			made = false
 		}
 	}()
-	return notices.Decide(job)
+	return notices.Decide(job), true
 }
 
 // others are some other answers of the same type.

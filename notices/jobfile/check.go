@@ -24,6 +24,7 @@ var checks = []func(*reader, *notices.Job){
 	checkCleanAgain,
 	checkWipes,
 	checkClosed,
+	checkCalledOff,
 	checkHappened,
 	checkPamphlets,
 	checkShared,

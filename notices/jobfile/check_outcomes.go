@@ -2,6 +2,7 @@ package jobfile
 
 import (
 	"fmt"
+	"slices"
 
 	"example.org/doorleaf/notices"
 )
@@ -14,7 +15,7 @@ func checkResults(r *reader, job *notices.Job) {
 			continue
 		}
 		at := r.at("checks", i, "on")
-		first, last := firstAndLast(w.Days)
+		first, last := firstAndLast(w)
 		switch {
 		case first.IsZero():
 		case c.On.Compare(first) < 0:
@@ -44,7 +45,7 @@ func checkCleanAgain(r *reader, job *notices.Job) {
 func checkWipes(r *reader, job *notices.Job) {
 	for i, wipe := range job.Wipes {
 		w, known := r.workNamed(job, wipe.Work, "wipes", i, "work")
-		if first, _ := firstAndLast(w.Days); known && !first.IsZero() && !wipe.Lab.IsZero() && wipe.Lab.Compare(first) < 0 {
+		if first, _ := firstAndLast(w); known && !first.IsZero() && !wipe.Lab.IsZero() && wipe.Lab.Compare(first) < 0 {
 			r.wrong(r.at("wipes", i, "lab_date"), fmt.Sprintf("is before the work starts on %s", dayWritten(first)), "correct the day; leave samples from before the work out")
 		}
 	}
@@ -57,6 +58,19 @@ func checkClosed(r *reader, job *notices.Job) {
 	}
 	for _, w := range job.OpenWork() {
 		r.problem(r.at("closed"), fmt.Sprintf("the job cannot be closed, because the work %q has not passed its check", w.ID), "enter the check under checks, or take closed out")
+	}
+}
+
+// checkCalledOff: a job that never began has begun nothing on a day that was lost, and nobody has checked it.
+func checkCalledOff(r *reader, job *notices.Job) {
+	if job.CalledOff != notices.BeforeItBegan {
+		return
+	}
+	begun := len(job.Checks) > 0 || len(job.Wipes) > 0 || slices.ContainsFunc(job.Work, func(w notices.Work) bool {
+		return slices.ContainsFunc(w.Lost, func(l notices.LostDay) bool { return l.Begun != notices.No })
+	})
+	if begun {
+		r.wrong(r.at("called_off"), "does not fit with a check, a sample, or a lost day of which nobody has said that nothing was begun", "write after_it_began, and what was begun stays shut until it passes; or write begun: no at each lost day")
 	}
 }
 
@@ -77,10 +91,13 @@ func (r *reader) workNamed(job *notices.Job, id string, path ...any) (notices.Wo
 	return notices.Work{}, false
 }
 
-// firstAndLast are the first and last planned day, in whatever order the file has them; zero when there is none.
-func firstAndLast(planned []notices.Date) (first, last notices.Date) {
-	if days := inOrder(planned); len(days) > 0 {
-		return days[0], days[len(days)-1]
+// firstAndLast are the first planned day and the last on which the crew is there, rain day included once it is one; zero when there is none.
+func firstAndLast(w notices.Work) (first, last notices.Date) {
+	planned := notices.WorkDays([]notices.Work{w})
+	if len(planned) == 0 {
+		return notices.Date{}, notices.Date{}
 	}
-	return notices.Date{}, notices.Date{}
+	w.Days = planned
+	crew := w.WithoutLostDays().Days
+	return planned[0], crew[len(crew)-1]
 }

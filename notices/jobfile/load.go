@@ -91,13 +91,9 @@ func house(address string) string {
 // tidied puts days in order. The checks come first, while every entry stands where it stands in the file.
 func tidied(job notices.Job) notices.Job {
 	for i := range job.Work {
-		job.Work[i].Days = inOrder(job.Work[i].Days)
+		job.Work[i].Days = notices.WorkDays(job.Work[i : i+1])
 	}
 	return job
-}
-
-func inOrder(days []notices.Date) []notices.Date {
-	return slices.Compact(slices.SortedFunc(slices.Values(days), notices.Date.Compare))
 }
 
 // codesIn maps each code, and each house, to the files of the folder that have it, whatever else is wrong with them.

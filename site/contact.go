@@ -1,41 +1,40 @@
 package site
 
 import (
-	"example.org/doorleaf/notices"
 	"example.org/doorleaf/templates"
 )
 
 // contact shows every sheet and every page of all jobs small, in one view. It is made from the records alone.
-func (kit Kit) contact(records []JobRecord) ([]byte, error) {
+func contact(records []JobRecord) ([]byte, error) {
 	view := templates.Contact{Fonts: fontFaces("fonts/")}
 	for _, r := range records {
 		job := templates.ContactJob{Code: r.Code, Address: r.Address}
 		for _, s := range r.Sheets {
 			if s.joined() {
-				job.Joined = append(job.Joined, kit.contactSheet(s))
+				job.Joined = append(job.Joined, contactSheet(s))
 			} else {
-				job.Sheets = append(job.Sheets, kit.contactSheet(s))
+				job.Sheets = append(job.Sheets, contactSheet(s))
 			}
 		}
 		for _, p := range r.Pages {
-			job.Pages = append(job.Pages, kit.contactPage(p))
+			job.Pages = append(job.Pages, contactPage(p))
 		}
 		view.Jobs = append(view.Jobs, job)
 	}
 	return templates.RenderContact(view)
 }
 
-func (kit Kit) contactSheet(s SheetRecord) templates.ContactItem {
-	row := kit.deskRow(s)
+func contactSheet(s SheetRecord) templates.ContactItem {
+	row := deskRow(s)
 	return templates.ContactItem{
 		Href: row.Href, Name: s.Title, Note: s.To + " · " + row.Languages, Paper: s.paperSize(), Sides: row.Sides,
 	}
 }
 
-func (kit Kit) contactPage(p PageRecord) templates.ContactItem {
+func contactPage(p PageRecord) templates.ContactItem {
 	item := templates.ContactItem{Href: "../" + p.Path, Name: "Choice of languages"}
 	if p.Language != "" {
-		item.Name, item.Note = p.Kind, englishName(kit, notices.Language(p.Language))
+		item.Name, item.Note = p.Kind, p.LanguageName
 	}
 	return item
 }

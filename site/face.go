@@ -44,7 +44,7 @@ func (p press) face(sheet notices.Sheet, face notices.Face, paper SheetRecord) (
 		Call: p.call(v, face.Call, face.Language),
 		Foot: p.foot(v, sheet, paper),
 	}
-	made := printing{paper: string(p.programme.Paper), record: FaceRecord{Language: v.Tag()}}
+	made := printing{paper: string(p.programme.Paper), record: FaceRecord{Language: v.Tag(), LanguageName: englishName(p.kit, face.Language), Draft: v.State().Draft}}
 	err = p.addCode(v, face, sheet.Kind, &view, &made.record)
 	if err == nil && sheet.Kind == notices.WorkAreaSign {
 		err = p.addSign(v, sheet, face, view, &made)

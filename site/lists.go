@@ -138,19 +138,19 @@ func readings(source notices.Source) []ReadingRecord {
 }
 
 // desk is the coordinator's sheet, made from the records alone.
-func (kit Kit) desk(records []JobRecord) ([]byte, error) {
+func desk(records []JobRecord) ([]byte, error) {
 	view := templates.Desk{Fonts: fontFaces("fonts/")}
 	for _, r := range records {
-		view.Jobs = append(view.Jobs, kit.deskJob(r))
+		view.Jobs = append(view.Jobs, deskJob(r))
 	}
 	return templates.RenderDesk(view)
 }
 
-func (kit Kit) deskJob(r JobRecord) templates.DeskJob {
+func deskJob(r JobRecord) templates.DeskJob {
 	job := templates.DeskJob{
-		Code: r.Code, Address: r.Address, Days: days(r.Days), Draft: kit.drafts(r),
+		Code: r.Code, Address: r.Address, Days: days(r.Days), Draft: drafts(r),
 		Everything: belowPrint(r.Everything), WalkList: belowPrint(r.WalkList), CopyShop: belowPrint(r.CopyShop), PDFs: pdfLinks(r.PDFs),
-		Piles: kit.piles(r), PutRight: putRightRows(r), TakeDown: takeDown(r), TakeDownNow: takeDownNow(r), Steps: deskSteps(r),
+		Piles: pilesOf(r), PutRight: putRightRows(r), TakeDown: takeDown(r), TakeDownNow: takeDownNow(r), Steps: deskSteps(r),
 	}
 	if r.Lot != nil {
 		job.Drawing = r.Lot.SVG(0)
@@ -201,13 +201,13 @@ func carried(how notices.Carriage) func(SheetRecord) bool {
 
 func isSpare(s SheetRecord) bool { return len(s.For) == 0 && notices.Kind(s.Kind).Traits().MaySpare }
 
-func (kit Kit) piles(r JobRecord) []templates.DeskPile {
+func pilesOf(r JobRecord) []templates.DeskPile {
 	var all []templates.DeskPile
 	for _, p := range piles {
 		pile := templates.DeskPile{Name: p.name, Note: p.note}
 		for _, s := range r.Sheets {
 			if p.holds(s) {
-				pile.Rows = append(pile.Rows, kit.deskRow(s))
+				pile.Rows = append(pile.Rows, deskRow(s))
 			}
 		}
 		if len(pile.Rows) > 0 {
@@ -217,12 +217,12 @@ func (kit Kit) piles(r JobRecord) []templates.DeskPile {
 	return all
 }
 
-func (kit Kit) deskRow(s SheetRecord) templates.DeskRow {
+func deskRow(s SheetRecord) templates.DeskRow {
 	row := templates.DeskRow{Href: belowPrint(s.Path), Title: s.Title, To: s.To, Due: days([]string{s.Due}), LateAfter: days([]string{s.LateAfter}), Copies: s.Copies}
 	var names []string
 	for _, f := range s.Faces {
 		row.Sides += f.Pages
-		names = append(names, englishName(kit, notices.Language(f.Language)))
+		names = append(names, f.LanguageName)
 	}
 	row.Languages = strings.Join(names, ", ")
 	if s.Kind == string(notices.WorkAreaSign) && len(s.Faces) > 0 {
@@ -290,18 +290,17 @@ func takeDownNow(r JobRecord) []templates.DeskTick {
 	return ticks
 }
 
-// drafts are the languages on the sheets of a job that no fluent person has signed.
-func (kit Kit) drafts(r JobRecord) []string {
+// drafts are the languages on the sheets of a job that no fluent person had signed when they were made.
+func drafts(r JobRecord) []string {
 	var names []string
 	for _, s := range r.Sheets {
 		for _, f := range s.Faces {
-			l := notices.Language(f.Language)
-			if speaker := kit.Speakers[l]; speaker != nil && speaker.State().Draft && !slices.Contains(names, englishName(kit, l)) {
-				names = append(names, englishName(kit, l))
+			if f.Draft && !slices.Contains(names, f.LanguageName) {
+				names = append(names, f.LanguageName)
 			}
 		}
 	}
-	slices.SortFunc(names, cmp.Compare)
+	slices.Sort(names)
 	return names
 }
 

@@ -117,15 +117,15 @@ func recordOf(records []JobRecord, code string) JobRecord {
 // shared are the files outside the jobs' folders. Without codes there are no addresses, and the site stays as it is.
 func shared(kit Kit, programme notices.Programme, records []JobRecord, index Index) (Files, error) {
 	files := fontFiles()
-	desk, err := kit.desk(records)
+	list, err := desk(records)
 	if err != nil {
 		return nil, err
 	}
-	contact, err := kit.contact(records)
+	sheets, err := contact(records)
 	if err != nil {
 		return nil, err
 	}
-	files["print/index.html"], files["print/contact.html"] = desk, contact
+	files["print/index.html"], files["print/contact.html"] = list, sheets
 	files["print/"+calendarFile] = calendar(programme, records)
 	if kit.Key != "" {
 		pages, err := press{kit: kit, programme: programme}.sharedPages()

@@ -19,7 +19,11 @@ func (p press) pages(plan notices.Plan, ledger LedgerJob, withdrawn []string) (F
 	add := func(below string, kind, language string, data []byte) {
 		file := pageFile(below)
 		files[file] = data
-		records = append(records, PageRecord{Path: file, URL: p.programme.Base + "/" + below, Kind: kind, Language: language, SHA256: digest(data)})
+		record := PageRecord{Path: file, URL: p.programme.Base + "/" + below, Kind: kind, Language: language, SHA256: digest(data)}
+		if language != "" {
+			record.LanguageName = englishName(p.kit, notices.Language(language))
+		}
+		records = append(records, record)
 	}
 	for _, page := range plan.Pages {
 		for _, l := range p.programme.Languages {

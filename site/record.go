@@ -135,6 +135,8 @@ func (s SheetRecord) joined() bool { return s.Paper != s.paperSize() }
 // A FaceRecord is one side of a sheet, in one language.
 type FaceRecord struct {
 	Language          string  `json:"language"`                 // BCP 47
+	LanguageName      string  `json:"language_name"`            // for the coordinator: "Spanish"
+	Draft             bool    `json:"draft"`                    // no fluent person had signed the translation when this was made
 	Pages             int     `json:"pages"`                    // printed sides that it fills; the sheets of a sign over several are printed on fronts alone
 	QR                string  `json:"qr"`                       // the exact text in the code; "" when there is none
 	QRVersion         int     `json:"qr_version"`               // 1 to 40 (ISO/IEC 18004): 17 + 4 x version modules along a side; 0 when there is no code
@@ -154,7 +156,9 @@ type PageRecord struct {
 	URL      string `json:"url"`
 	Kind     string `json:"kind"`
 	Language string `json:"language"` // "" where the reader chooses
-	SHA256   string `json:"sha256"`
+
+	LanguageName string `json:"language_name"` // for the coordinator; "" where the reader chooses
+	SHA256       string `json:"sha256"`
 }
 
 // A ReasonRecord is one decision, for whoever asks why a sheet is there or not.

@@ -21,9 +21,9 @@ func aRecord(code, token string) JobRecord {
 		Sheets: []SheetRecord{{
 			ID: "windows-n12", Kind: "close_windows_request", Title: "Close-windows request", To: "12 Alder Court", For: []string{"n12"}, Hang: []string{"front_door"},
 			Revision: 2, Replaces: 1, ReplacesDate: "2027-05-03", Copies: 1, Paper: "letter", Path: "print/" + code + "/windows-n12.html", SHA256: digest([]byte("sheet")), Due: "2027-05-06",
-			Faces: []FaceRecord{{"es", 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", 4, "Q", 1.027, "web/" + token + "/ES/WINDOWS/index.html", 3, 1, 3.5, "capitals", 7}},
+			Faces: []FaceRecord{{"es", "Spanish", true, 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", 4, "Q", 1.027, "web/" + token + "/ES/WINDOWS/index.html", 3, 1, 3.5, "capitals", 7}},
 		}},
-		Pages:    []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", digest([]byte("page"))}},
+		Pages:    []PageRecord{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", "Spanish", digest([]byte("page"))}},
 		PutRight: []RepairRecord{{"12 Alder Court", "n12", "windows-n12", "Close-windows request", 1, "2027-05-03", 2}},
 		Reasons: []ReasonRecord{{"windows of 12 Alder Court", "shut", "14 ft from the work <20 ft>", "40 CFR 745.85(a)(2)(ii)(C)", "n12", "good practice",
 			[]MissingRecord{{"neighbours[n12].gap", "a gap beyond the reach would make it a note"}},
@@ -50,8 +50,8 @@ func TestRecordHasTheDocumentedKeys(t *testing.T) {
 	text := string(encodeJSON(aRecord("alder-14", aToken).withLists()))
 	at := 0
 	for _, key := range []string{"code", "token", "address", "days", "walk_list", "everything", "copy_shop", "pdfs", "path", "paper", "pages", "lot", "fonts", "name", "version", "sha256", "sheets", "id", "kind",
-		"title", "to", "for", "hang", "revision", "replaces", "replaces_date", "copies", "paper", "path", "sha256", "due", "faces", "language", "pages", "qr", "qr_version", "qr_level", "qr_module_mm", "page",
-		"reading_distance_ft", "cap_height_mm", "pages", "path", "url", "kind", "language", "sha256", "put_right", "where", "home", "sheet", "title", "take_away", "since", "bring", "reasons", "decision", "outcome", "because", "source", "about", "binds", "missing", "field",
+		"title", "to", "for", "hang", "revision", "replaces", "replaces_date", "copies", "paper", "path", "sha256", "due", "faces", "language", "language_name", "draft", "pages", "qr", "qr_version", "qr_level", "qr_module_mm", "page",
+		"reading_distance_ft", "cap_height_mm", "pages", "path", "url", "kind", "language", "language_name", "sha256", "put_right", "where", "home", "sheet", "title", "take_away", "since", "bring", "reasons", "decision", "outcome", "because", "source", "about", "binds", "missing", "field",
 		"would", "read", "citation", "read_on", "how", "files"} {
 		i := strings.Index(text[at:], `"`+key+`": `)
 		if i < 0 {

@@ -55,6 +55,7 @@ type (
 	Day            Date
 	SecondDay      Date // a second day in the same sentence
 	PlaceName      string
+	SheetID        string // as it stands in the foot of the sheet
 	SpokenLanguage string // by its English name
 	Length         Clock  // hours and minutes
 	SquareFeet     float64
@@ -68,6 +69,7 @@ func (Feet) value()           {}
 func (Day) value()            {}
 func (SecondDay) value()      {}
 func (PlaceName) value()      {}
+func (SheetID) value()        {}
 func (SpokenLanguage) value() {}
 func (Length) value()         {}
 func (SquareFeet) value()     {}
@@ -80,6 +82,7 @@ func (r Reach) String() string          { return Feet(r).String() }
 func (d Day) String() string            { return longDay(Date(d)) }
 func (d SecondDay) String() string      { return longDay(Date(d)) }
 func (p PlaceName) String() string      { return string(p) }
+func (s SheetID) String() string        { return string(s) }
 func (l SpokenLanguage) String() string { return string(l) }
 func (p Period) String() string         { return string(p) }
 func (s SquareFeet) String() string     { return short(float64(s)) + " sq ft" }

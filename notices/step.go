@@ -63,9 +63,12 @@ const (
 	ForFile      Party = "file"
 )
 
-// Two more come from the ledger alone: paper that hangs although the job has no such sheet any more, and a job file that says something else than its last make.
+// More come from the ledger alone: paper that is out and says something else than the last make, and a job file that says something else than that.
 var (
-	SayOutdated  = deskText("step.outdated", Name(""))
+	SayOutdated  = deskText("step.outdated", SheetID(""))
+	SayTakeBack  = deskText("step.take_back", Name(""), SheetID(""))
+	SayBringNew  = deskText("step.bring_new", Name(""), SheetID(""))
+	SayHangNew   = deskText("step.hang_new", SheetID(""))
 	SayMakeAgain = deskText("step.make_again")
 	SayPlanAgain = deskText("step.plan_again")
 )

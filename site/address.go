@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/tree"
 )
 
 // An address is where one page of a job lies.
@@ -46,4 +47,4 @@ func (a address) host() string { return strings.TrimPrefix(a.base, "https://") +
 func (a address) file() string { return pageFile(a.below()) }
 
 // pageFile is the file behind an address below the base.
-func pageFile(below string) string { return "web/" + below + "index.html" }
+func pageFile(below string) string { return tree.WebPath(below + "index.html") }

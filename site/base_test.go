@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/record"
 )
 
 // Whatever the length of the base address, each code keeps modules of 1 mm and each layout holds it.
@@ -38,7 +38,7 @@ func TestBaseAddressesOfAnyLength(t *testing.T) {
 }
 
 // checkPrintedFaces measures a sheet in a browser, if there is one.
-func checkPrintedFaces(t *testing.T, path string, sheet site.SheetRecord) {
+func checkPrintedFaces(t *testing.T, path string, sheet record.Sheet) {
 	t.Helper()
 	if _, err := os.Stat(path); err != nil {
 		t.Fatal(err)
@@ -50,7 +50,7 @@ func checkPrintedFaces(t *testing.T, path string, sheet site.SheetRecord) {
 		return
 	}
 	b.asPrinted()
-	var records []site.FaceRecord
+	var records []record.Face
 	for _, record := range sheet.Faces {
 		for range record.Pages {
 			records = append(records, record)
@@ -72,7 +72,7 @@ func checkPrintedFaces(t *testing.T, path string, sheet site.SheetRecord) {
 func TestBaseAddressThatIsTooLong(t *testing.T) {
 	job := small(demoJob(t, "alder-14"))
 	job.Programme.Base = "https://volunteers.larkfield-home-repair.example.org/NOTICES/FOR/NEIGHBORS"
-	_, err := newFolder(t).Make(plansOf(job), marchFirst, func(string) {})
+	_, err := newFolder(t).Make(plansOf(job), func(string) {})
 	if err == nil || !strings.Contains(err.Error(), "base address") || !strings.Contains(err.Error(), "choose a shorter one") {
 		t.Errorf("got %v", err)
 	}

@@ -13,6 +13,8 @@ import (
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/tree"
 )
 
 // testKey is the key of every folder in these tests, so that tokens are the same each time. The check is the start of
@@ -61,36 +63,37 @@ func small(job notices.Job) notices.Job {
 }
 
 // newFolder is a programme folder with the test key and an empty ledger.
-func newFolder(t testing.TB) site.Folder {
+func newFolder(t testing.TB) site.Programme {
 	t.Helper()
 	dir := t.TempDir()
 	if err := os.WriteFile(filepath.Join(dir, site.KeyFile), []byte(testKey), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := site.MakeLedger(filepath.Join(dir, site.LedgerFile)); err != nil {
+	if err := ledger.Create(dir); err != nil {
 		t.Fatal(err)
 	}
-	return site.Folder{Path: dir, Out: filepath.Join(dir, "out")}
+	return site.Programme{Path: dir, Out: filepath.Join(dir, "out"), Writer: ledger.Writer{Laptop: "k7qm", Today: marchFirst}, Confirmed: true}
 }
 
 // madeIn makes jobs in a folder, and returns its output.
-func madeIn(t testing.TB, folder site.Folder, today notices.Date, jobs ...notices.Job) site.Files {
+func madeIn(t testing.TB, folder site.Programme, today notices.Date, jobs ...notices.Job) tree.Files {
 	t.Helper()
-	if _, err := folder.Make(plansOf(jobs...), today, func(string) {}); err != nil {
+	folder.Writer.Today = today
+	if _, err := folder.Make(plansOf(jobs...), func(string) {}); err != nil {
 		t.Fatal(err)
 	}
 	return filesIn(t, folder.Out)
 }
 
 // made makes jobs in a new folder.
-func made(t testing.TB, jobs ...notices.Job) site.Files {
+func made(t testing.TB, jobs ...notices.Job) tree.Files {
 	t.Helper()
 	return madeIn(t, newFolder(t), marchFirst, jobs...)
 }
 
-func filesIn(t testing.TB, dir string) site.Files {
+func filesIn(t testing.TB, dir string) tree.Files {
 	t.Helper()
-	files := site.Files{}
+	files := tree.Files{}
 	err := fs.WalkDir(os.DirFS(dir), ".", func(path string, entry fs.DirEntry, err error) error {
 		if err == nil && !entry.IsDir() {
 			files[path], err = os.ReadFile(filepath.Join(dir, path))
@@ -104,8 +107,8 @@ func filesIn(t testing.TB, dir string) site.Files {
 }
 
 // below are the files under a folder of the output.
-func below(files site.Files, folder string) site.Files {
-	some := site.Files{}
+func below(files tree.Files, folder string) tree.Files {
+	some := tree.Files{}
 	for path, data := range files {
 		if strings.HasPrefix(path, folder) {
 			some[path] = data
@@ -114,8 +117,8 @@ func below(files site.Files, folder string) site.Files {
 	return some
 }
 
-func htmlFiles(files site.Files) site.Files {
-	some := site.Files{}
+func htmlFiles(files tree.Files) tree.Files {
+	some := tree.Files{}
 	for path, data := range files {
 		if strings.HasSuffix(path, ".html") {
 			some[path] = data

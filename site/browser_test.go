@@ -21,6 +21,8 @@ import (
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/record"
 )
 
 // What the tests of printed sheets and of web pages share: the output of the demo on both papers, one Chromium with a tab for each test, and
@@ -42,7 +44,7 @@ func TestMain(m *testing.M) {
 type builtDemo struct {
 	once      sync.Once
 	programme string
-	jobs      []site.JobRecord
+	jobs      []record.Job
 	err       error
 }
 
@@ -87,7 +89,7 @@ func (d *builtDemo) make() (err error) {
 	if err := makeAll(d.programme); err != nil {
 		return err
 	}
-	d.jobs, err = site.LoadRecords(os.DirFS(d.out()))
+	d.jobs, err = record.Load(os.DirFS(d.out()))
 	return err
 }
 
@@ -116,11 +118,11 @@ func makeAll(programme string) error {
 	if err := site.WriteKey(filepath.Join(programme, site.KeyFile), printedKey); err != nil {
 		return err
 	}
-	if err := site.MakeLedger(filepath.Join(programme, site.LedgerFile)); err != nil {
+	if err := ledger.Create(programme); err != nil {
 		return err
 	}
-	folder := site.Folder{Path: programme, Out: filepath.Join(programme, "out")}
-	_, err := folder.Make(plansOf(jobs...), notices.Date{Year: 2027, Month: time.April, Day: 1}, func(string) {})
+	folder := site.Programme{Path: programme, Out: filepath.Join(programme, "out"), Writer: ledger.Writer{Laptop: "k7qm", Today: notices.Date{Year: 2027, Month: time.April, Day: 1}}}
+	_, err := folder.Make(plansOf(jobs...), func(string) {})
 	return err
 }
 

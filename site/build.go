@@ -6,101 +6,109 @@ import (
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site/fit"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/record"
+	"example.org/doorleaf/site/tree"
 	"example.org/doorleaf/templates"
 )
 
-// Build makes all files of one job, in memory. The ledger is the one that already knows this make; earlier is the job's record in the output
-// folder, or the zero JobRecord. It is pure: the same input gives the same bytes, on every machine and on every day.
-func Build(plan notices.Plan, ledger Ledger, kit Kit, earlier JobRecord) (Unit, error) {
+// A Built job is all of its files but its record.json, in memory.
+type Built struct {
+	Record record.Job
+	Files  tree.Files
+	prints []printable // those that can become a PDF
+}
+
+// Build makes all files of one job, in memory. The ledger's job is the one that already knows this make. It is pure: the same input gives the same bytes, on
+// every day; fonts that are not in the program are read from the computer, and the record names them.
+func Build(plan notices.Plan, remembered ledger.Job, kit Kit) (Built, error) {
 	p := pressOf(plan, kit)
-	remembered, _ := ledger.Job(plan.Code)
-	record, err := p.record(plan)
-	if err != nil {
-		return Unit{}, err
+	built := Built{Files: tree.Files{}}
+	var err error
+	if built.Record, err = p.record(plan); err != nil {
+		return built, err
 	}
-	files := Files{}
-	record.PutRight = p.putRight(remembered)
-	if err := p.steps(plan, remembered, &record, files); err != nil {
-		return Unit{}, err
+	built.Record.PutRight = p.putRight(remembered)
+	if err := p.steps(plan, remembered, &built.Record, built.Files); err != nil {
+		return built, err
 	}
-	stacks, err := p.sheets(plan, remembered, &record, files)
+	stacks, err := p.sheets(plan, remembered, &built.Record, built.Files)
 	if err != nil {
-		return Unit{}, err
+		return built, err
 	}
-	record.Fonts = p.fontRecords()
-	prints, err := p.lists(plan, stacks, &record, files)
-	if err != nil {
-		return Unit{}, err
+	built.Record.Fonts = p.fontRecords()
+	if built.prints, err = p.lists(plan, stacks, &built.Record, built.Files); err != nil {
+		return built, err
 	}
 	if p.token != "" {
-		pages, pageRecords, err := p.pages(plan, remembered, ledger.Withdrawn(plan.Code, p.addresses(plan)))
-		if err != nil {
-			return Unit{}, err
+		if err := p.pages(plan, remembered, &built.Record, built.Files); err != nil {
+			return built, err
 		}
-		for path, data := range pages {
-			files[path] = data
-		}
-		record.Pages = pageRecords
 	}
-	unit, err := NewUnit(record, files, earlier)
-	unit.prints = prints
-	return unit, err
+	return built, p.english.err
+}
+
+// newPress has all that does not depend on a job.
+func newPress(kit Kit, programme notices.Programme) press {
+	return press{kit: kit, programme: programme, english: kit.voice(notices.English, false), posters: map[string]poster{}, casts: map[notices.Language]fit.Cast{}}
 }
 
 func pressOf(plan notices.Plan, kit Kit) press {
-	p := press{kit: kit, programme: plan.Programme, code: plan.Code, number: plan.Number, lot: plan.Lot, posters: map[string]poster{},
-		names: namesOnPaper(plan), casts: map[notices.Language]fit.Cast{}}
+	p := newPress(kit, plan.Programme)
+	p.code, p.number, p.lot, p.names = plan.Code, plan.Number, plan.Lot, namesOnPaper(plan)
 	if kit.Key != "" {
 		p.token = Token(kit.Key, plan.Code)
 	}
 	return p
 }
 
-// Remember is the ledger after a make of this job.
-func Remember(ledger Ledger, plan notices.Plan, key Key, today notices.Date) Ledger {
-	p := press{programme: plan.Programme, token: Token(key, plan.Code)}
-	var facts []SheetFacts
+// found is what a make of the plan found, for the ledger. Without a key there are no addresses.
+func found(plan notices.Plan, key Key, output ledger.Output) ledger.Make {
+	m := ledger.Make{Address: plan.Address, Dates: datesDigest(plan), Beside: plan.Beside, Output: output}
 	for _, sheet := range plan.Sheets {
-		facts = append(facts, factsOf(sheet))
+		m.Sheets = append(m.Sheets, factsOf(sheet))
 	}
-	return ledger.With(plan.Code, p.token, p.addresses(plan), facts, datesDigest(plan), today).withBeside(plan.Code, plan.Beside)
+	if key != "" {
+		m.Token = Token(key, plan.Code)
+		m.Pages = addresses(plan, m.Token)
+	}
+	return m
 }
 
 // addresses are those of all pages of the plan, below the base.
-func (p press) addresses(plan notices.Plan) []string {
-	all := []string{address{token: p.token}.below()}
+func addresses(plan notices.Plan, token string) []string {
+	all := []string{address{token: token}.below()}
 	for _, page := range plan.Pages {
-		for _, l := range p.programme.Languages {
-			all = append(all, address{token: p.token, language: l, page: page.Kind}.below())
+		for _, l := range plan.Programme.Languages {
+			all = append(all, address{token: token, language: l, page: page.Kind}.below())
 		}
 	}
 	slices.Sort(all)
 	return all
 }
 
-func (p press) record(plan notices.Plan) (JobRecord, error) {
-	record := JobRecord{Code: plan.Code, Token: p.token, Address: plan.Address}
+func (p press) record(plan notices.Plan) (record.Job, error) {
+	made := record.Job{Code: plan.Code, Token: p.token, Address: plan.Address}
 	if len(plan.Lot.Work) > 0 {
 		lot := p.deskDrawing()
-		record.Lot = &lot
+		made.Lot = &lot
 	}
 	for _, d := range plan.Days {
-		record.Days = append(record.Days, d.String())
+		made.Days = append(made.Days, d.String())
 	}
 	for _, door := range plan.TakeDown {
-		where := fmt.Sprintf("%s, for the %s", p.word(door.Way.Word()), p.english(door.Area.Word()))
-		record.TakeDown = append(record.TakeDown, DoorRecord{where, door.Signs})
+		made.TakeDown = append(made.TakeDown, record.Door{Where: p.door(door.Way, door.Area), Signs: door.Signs})
 	}
 	var err error
-	record.Reasons, err = p.kit.reasonRecords(plan.Reasons)
-	return record, err
+	made.Reasons, err = p.kit.reasonRecords(plan.Reasons)
+	return made, err
 }
 
 // A stack is leaves in printing order, as often as there are copies. Each paper has one.
 type stacks map[string][]templates.Leaf
 
 // sheets renders each sheet into a file of its own, and returns the leaves of all.
-func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord, files Files) (stacks, error) {
+func (p press) sheets(plan notices.Plan, remembered ledger.Job, job *record.Job, files tree.Files) (stacks, error) {
 	all := stacks{}
 	for _, sheet := range plan.Sheets {
 		leaves, made, err := p.sheet(sheet, remembered)
@@ -108,7 +116,7 @@ func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord
 			return nil, err
 		}
 		data, err := templates.RenderSheet(templates.Sheet{
-			Title: made.Title + ", " + made.To, Paper: made.paperSize(), Fonts: fontFaces("../fonts/"), Leaves: leaves,
+			Title: made.Title + ", " + made.To, Paper: made.PaperSize(), Fonts: fontFaces("../fonts/"), Leaves: leaves,
 		})
 		if err != nil {
 			return nil, err
@@ -116,15 +124,15 @@ func (p press) sheets(plan notices.Plan, remembered LedgerJob, record *JobRecord
 		if err := p.drawn(data); err != nil {
 			return nil, fmt.Errorf("sheet %s: %w", sheet.ID, err)
 		}
-		files[made.Path], made.SHA256 = data, digest(data)
-		record.Sheets = append(record.Sheets, made)
-		all[made.paperSize()] = append(all[made.paperSize()], copies(leaves, made)...)
+		files[made.Path], made.SHA256 = data, tree.Digest(data)
+		job.Sheets = append(job.Sheets, made)
+		all[made.PaperSize()] = append(all[made.PaperSize()], copies(leaves, made)...)
 	}
 	return all, nil
 }
 
 // copies are the leaves of a sheet as they leave the printer: each copy begins on a front, and the first has a bookmark.
-func copies(leaves []templates.Leaf, sheet SheetRecord) []templates.Leaf {
+func copies(leaves []templates.Leaf, sheet record.Sheet) []templates.Leaf {
 	var all []templates.Leaf
 	for range sheet.Copies {
 		all = append(all, leaves...)
@@ -139,32 +147,34 @@ func copies(leaves []templates.Leaf, sheet SheetRecord) []templates.Leaf {
 }
 
 // sheet lays out the faces and pairs them into leaves: a front and its back.
-func (p press) sheet(sheet notices.Sheet, remembered LedgerJob) ([]templates.Leaf, SheetRecord, error) {
-	record := SheetRecord{
+func (p press) sheet(sheet notices.Sheet, remembered ledger.Job) ([]templates.Leaf, record.Sheet, error) {
+	made := record.Sheet{
 		ID: sheet.ID, Kind: string(sheet.Kind), Title: titleOf(string(sheet.Kind)), To: p.destination(sheet),
 		For: sheet.To.IDs(), Copies: sheet.Copies, Paper: string(p.programme.Paper),
-		Path: "print/" + p.code + "/" + sheet.ID + ".html", Due: sheet.Due.String(), Revision: 1, ReadFromFt: float64(sheet.ReadFrom),
+		Path: tree.PrintPath(p.code, sheet.ID+".html"), Due: sheet.Due.String(), Revision: 1, ReadFromFt: float64(sheet.ReadFrom),
 	}
 	if !sheet.LateAfter.IsZero() {
-		record.LateAfter = sheet.LateAfter.String()
+		made.LateAfter = sheet.LateAfter.String()
 	}
 	for _, way := range sheet.Hang {
-		record.Hang = append(record.Hang, string(way))
+		made.Hang = append(made.Hang, string(way))
 	}
 	if known, ok := remembered.Sheet(sheet.ID); ok {
-		record.Revision = known.Revision
-		record.Replaces, record.ReplacesDate = known.replaced()
+		made.Revision, made.Tag = known.Revision.Number, known.Revision.Tag
+		if earlier, on := known.Replaced(); on != "" {
+			made.Replaces, made.ReplacesDate = earlier.String(), on
+		}
 	}
 	var faces []templates.Face
 	for _, f := range p.apart(sheet.Faces) {
-		made, err := p.face(sheet, f, record)
+		one, err := p.face(sheet, f, made)
 		if err != nil {
-			return nil, record, err
+			return nil, made, err
 		}
-		faces, record.Paper = append(faces, made.sides...), made.paper
-		record.Faces = append(record.Faces, made.record)
+		faces, made.Paper = append(faces, one.sides...), one.paper
+		made.Faces = append(made.Faces, one.record)
 	}
-	return leaves(faces), record, nil
+	return leaves(faces), made, nil
 }
 
 // apart gives the second language of a face a face of its own in large print. What is to be filled in stays with the first.

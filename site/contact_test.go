@@ -11,14 +11,14 @@ import (
 	"github.com/PuerkitoBio/goquery"
 	"github.com/chromedp/chromedp"
 
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/record"
 )
 
 // The contact sheet shows every sheet of every job, as large as all its sides, and every page; each is a file that was made.
 func TestContactSheetShowsEverything(t *testing.T) {
 	folder := newFolder(t)
 	files := madeIn(t, folder, marchFirst, demoJob(t, "alder-14"), demoJob(t, "quarry-231"))
-	records, err := site.LoadRecords(os.DirFS(folder.Out))
+	records, err := record.Load(os.DirFS(folder.Out))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,6 +8,8 @@ import (
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/record"
+	"example.org/doorleaf/site/tree"
 )
 
 // Outside references of this file: Chromium and poppler, as in pdfs_test.go. The size of 11 x 17 in paper is that of ANSI/ASME Y14.1.
@@ -47,9 +49,9 @@ func TestFilesForTheCopyShop(t *testing.T) {
 	}
 }
 
-func checkCopyShopPDF(t *testing.T, folder site.Folder, shop site.PDFRecord, sides int) {
+func checkCopyShopPDF(t *testing.T, folder site.Programme, shop record.PDF, sides int) {
 	t.Helper()
-	if want := (site.PDFRecord{Path: "print/alder-14/copy-shop.pdf", Paper: "11x17", Pages: sides}); shop != want {
+	if want := (record.PDF{Path: "print/alder-14/copy-shop.pdf", Paper: "11x17", Pages: sides}); shop != want {
 		t.Errorf("for the copy shop %v, want %v", shop, want)
 	}
 	printed := filepath.Join(folder.Out, filepath.FromSlash(shop.Path))
@@ -64,7 +66,7 @@ func checkCopyShopPDF(t *testing.T, folder site.Folder, shop site.PDFRecord, sid
 }
 
 // checkNothingPrivate compares what the copy shop gets, its source included, with what the home printer gets.
-func checkNothingPrivate(t *testing.T, files site.Files, record site.JobRecord, job notices.Job) {
+func checkNothingPrivate(t *testing.T, files tree.Files, record record.Job, job notices.Job) {
 	t.Helper()
 	shop, home := string(files[record.CopyShop]), string(files[record.Everything])
 	private := []string{"Alder Court", "Walk list"}

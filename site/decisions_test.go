@@ -18,6 +18,7 @@ import (
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
 )
 
 var update = flag.Bool("update", false, "rewrite the wants in testdata/decisions")
@@ -192,7 +193,7 @@ func showSheets(_ *testing.T, plan notices.Plan, kinds []string) []string {
 func showText(t *testing.T, plan notices.Plan, ids []string) []string {
 	t.Helper()
 	plan.Sheets = slices.DeleteFunc(slices.Clone(plan.Sheets), func(s notices.Sheet) bool { return s.ID != ids[0] })
-	unit, err := site.Build(plan, site.Ledger{}, readersKit(t), site.JobRecord{})
+	unit, err := site.Build(plan, ledger.Job{}, readersKit(t))
 	if err != nil {
 		t.Fatal(err)
 	}

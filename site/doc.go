@@ -6,7 +6,7 @@
 // (package notices), the words (package locales) and the layouts (package templates) into a [Unit]: all files of that job, in memory. It is
 // pure: no clock, no disk, the same bytes for the same input.
 //
-// A [Token] takes the place of the address in everything public. The [Ledger] remembers what paper cannot take back. The record ([JobRecord],
+// A [Token] takes the place of the address in everything public. The [Ledger] remembers what paper cannot take back. The record ([record.Job],
 // [Index]) says what was made; the coordinator's sheet is made from the records alone, so that it also shows the jobs of earlier makes.
 //
 // [Write] is the only code that writes into the output folder: whole or not at all, job by job, the indexes last. [Found] makes a new

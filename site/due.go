@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/lists"
 )
 
 // An Urgency sorts what is due. A smaller one comes first.
@@ -51,18 +53,24 @@ func (s DueStep) By(on notices.Date) string {
 	return s.When
 }
 
-// Due lists what is due on a day over the plans of all jobs, nearest first. What the ledger knows to be done is not due. It is pure: the day is handed in.
-func Due(plans []notices.Plan, ledger Ledger, on notices.Date) ([]DueStep, error) {
+// A Known plan is one with what the ledger remembers of its job.
+type Known struct {
+	Plan   notices.Plan
+	Ledger ledger.Job
+}
+
+// Due lists what is due on a day over all jobs, nearest first. What the ledger knows to be done is not due. It is pure: the day is handed in.
+func Due(all []Known, on notices.Date) ([]DueStep, error) {
 	desk, err := openDesk()
 	if err != nil {
 		return nil, err
 	}
 	v := &voice{Speaker: desk, desk: desk}
-	var all []DueStep
-	for _, plan := range plans {
-		all = append(all, v.openSteps(plan, ledger, on, Waiting)...)
+	var steps []DueStep
+	for _, one := range all {
+		steps = append(steps, v.openSteps(one, on, Waiting)...)
 	}
-	return byUrgency(all), v.err
+	return byUrgency(steps), v.err
 }
 
 // byUrgency sorts and returns steps: the most urgent first, and of those the nearest.
@@ -74,46 +82,58 @@ func byUrgency(steps []DueStep) []DueStep {
 }
 
 // openSteps are what is still to do for one job, up to an urgency, in the order of its steps.
-func (v *voice) openSteps(plan notices.Plan, ledger Ledger, on notices.Date, upTo Urgency) []DueStep {
+func (v *voice) openSteps(one Known, on notices.Date, upTo Urgency) []DueStep {
 	var all []DueStep
-	known, _ := ledger.Job(plan.Code)
-	for _, s := range append(known.ownSteps(plan, on), plan.Steps...) {
-		if urgency := known.urgency(s, on); urgency <= upTo {
-			all = append(all, DueStep{s.ID, urgency, plan.Code, plan.Address, s.First, s.Due, deskDate(s.Due.String()), v.plain(asked(s, urgency)), known.unsettled(s)})
+	plan := one.Plan
+	for _, s := range append(ownSteps(one, on), plan.Steps...) {
+		if urgency := urgencyOf(one.Ledger, s, on); urgency <= upTo {
+			all = append(all, DueStep{s.ID, urgency, plan.Code, plan.Address, s.First, s.Due, lists.LongDay(s.Due), v.plain(asked(s, urgency)), unsettled(one.Ledger, s)})
 		}
 	}
 	return all
 }
 
-// ownSteps are those that only the ledger knows of: the sheets of the last make say something else than the job file, or something hangs that the job has no
-// use for any more. What its steps take down anyway is not named twice.
-func (j LedgerJob) ownSteps(plan notices.Plan, on notices.Date) []notices.Step {
+// ownSteps are those that only the ledger knows of: the sheets of the last make say something else than the job file, or paper is out that says something else
+// than the last make. What the steps of the plan take down anyway is not named twice.
+func ownSteps(one Known, on notices.Date) []notices.Step {
 	var all []notices.Step
-	if len(j.Sheets) > 0 && j.isStale(plan) {
-		all = append(all, notices.Step{ID: "make", First: on, Due: on, Says: notices.SayMakeAgain.With()})
+	own := func(id string, says notices.Message) {
+		all = append(all, notices.Step{ID: id, First: on, Due: on, Says: says})
 	}
-	if len(j.Sheets) > 0 && !slices.Equal(j.Beside, plan.Beside) {
-		all = append(all, notices.Step{ID: "plan", First: on, Due: on, Says: notices.SayPlanAgain.With()})
+	job, plan := one.Ledger, one.Plan
+	if job.IsKnown() && isStale(job, plan) {
+		own("make", notices.SayMakeAgain.With())
 	}
-	for _, sheet := range j.Sheets {
+	if job.IsKnown() && !slices.Equal(job.Beside, plan.Beside) {
+		own("plan", notices.SayPlanAgain.With())
+	}
+	for _, paper := range job.Wrong() {
+		sheet, mark := paper.Sheet, paper.Mark
 		taken := func(s notices.Step) bool { return s.Kind == notices.SignsDown && slices.Contains(s.Sheets, sheet.ID) }
-		if sheet.Gone && sheet.Hangs() && !slices.ContainsFunc(plan.Steps, taken) {
-			all = append(all, notices.Step{ID: "outdated-" + sheet.ID, First: on, Due: on, Says: notices.SayOutdated.With(notices.Name(sheet.ID))})
+		switch where := notices.Name(cmp.Or(sheet.To, mark.Home, sheet.ID)); {
+		case mark.Home != "" && sheet.Gone:
+			own("wrong-"+sheet.ID+"-"+mark.Home, notices.SayTakeBack.With(where, notices.SheetID(sheet.ID)))
+		case mark.Home != "":
+			own("wrong-"+sheet.ID+"-"+mark.Home, notices.SayBringNew.With(where, notices.SheetID(sheet.ID)))
+		case !sheet.Gone:
+			own("wrong-"+sheet.ID, notices.SayHangNew.With(notices.SheetID(sheet.ID)))
+		case !slices.ContainsFunc(plan.Steps, taken):
+			own("outdated-"+sheet.ID, notices.SayOutdated.With(notices.SheetID(sheet.ID)))
 		}
 	}
 	return all
 }
 
 // isStale reports whether a make would give other sheets than the last one did.
-func (j LedgerJob) isStale(plan notices.Plan) bool {
+func isStale(job ledger.Job, plan notices.Plan) bool {
 	made := 0
-	for _, sheet := range j.Sheets {
+	for _, sheet := range job.Sheets {
 		if !sheet.Gone {
 			made++
 		}
 	}
 	return made != len(plan.Sheets) || slices.ContainsFunc(plan.Sheets, func(s notices.Sheet) bool {
-		known, _ := j.Sheet(s.ID)
+		known, _ := job.Sheet(s.ID)
 		return known.Gone || known.Digest != factsOf(s).Digest
 	})
 }
@@ -126,10 +146,10 @@ func asked(s notices.Step, urgency Urgency) notices.Message {
 	return s.Says
 }
 
-func (j LedgerJob) urgency(s notices.Step, on notices.Date) Urgency {
+func urgencyOf(job ledger.Job, s notices.Step, on notices.Date) Urgency {
 	past := on.Compare(s.Due) > 0
 	switch {
-	case j.isDone(s) || s.Kind == notices.KnockAgain && !j.leftAt(s):
+	case isDone(job, s) || s.Kind == notices.KnockAgain && !job.LeftAt(s.Sheets, s.About):
 		return notDue
 	case past && s.Waits.ID != "":
 		return Waiting
@@ -146,64 +166,30 @@ func (j LedgerJob) urgency(s notices.Step, on notices.Date) Urgency {
 }
 
 // isDone reports whether the job file or the ledger knows a step to be done.
-func (j LedgerJob) isDone(s notices.Step) bool {
-	if !s.Done.IsZero() {
-		return true
-	}
-	return len(s.Sheets) > 0 && len(j.unsettled(s)) == 0
+func isDone(job ledger.Job, s notices.Step) bool {
+	return !s.Done.IsZero() || len(s.Sheets) > 0 && len(unsettled(job, s)) == 0
 }
 
 // unsettled are the sheets of a step whose marks do not say yet that it is done.
-func (j LedgerJob) unsettled(s notices.Step) []string {
+func unsettled(job ledger.Job, s notices.Step) []string {
 	return slices.DeleteFunc(slices.Clone(s.Sheets), func(id string) bool {
-		sheet, known := j.Sheet(id)
-		return known && sheet.settles(s)
+		sheet, known := job.Sheet(id)
+		return known && settles(sheet, s)
 	})
 }
 
 // settles reports whether the marks of a sheet say that its step is done: signs hang, or hang no more; the current paper is in somebody's hands; and of a
 // second knock, that somebody spoke to them or knocked on two days.
-func (s LedgerSheet) settles(step notices.Step) bool {
+func settles(sheet ledger.Sheet, step notices.Step) bool {
 	switch step.Kind {
 	case notices.SignsUp, notices.ResidentSignsUp:
-		return slices.ContainsFunc(s.Posted, func(m Mark) bool { return m.Revision == s.Revision && isUp(m) })
+		return sheet.HangsNow()
 	case notices.SignsDown:
-		return len(s.Posted) > 0 && !s.Hangs()
+		return len(sheet.Posted) > 0 && !sheet.Hangs()
 	case notices.TellResidents: // one sheet for many homes, whose ids nobody has
-		return slices.ContainsFunc(s.Handed, func(m Mark) bool { return m.Revision == s.Revision })
+		return sheet.IsWithAnybody()
 	case notices.KnockAgain:
-		return s.spokenOrTwice(step.About)
+		return sheet.SpokenOrTwice(step.About)
 	}
-	return s.isWith(step.About)
-}
-
-// isWith reports whether a home has the current paper.
-func (s LedgerSheet) isWith(home string) bool {
-	return slices.ContainsFunc(s.Handed, func(m Mark) bool { return m.Revision == s.Revision && isUp(m) && m.isFor(home) })
-}
-
-// spokenOrTwice looks at the current paper only: new dates want a new knock.
-func (s LedgerSheet) spokenOrTwice(home string) bool {
-	first := ""
-	for _, m := range s.Handed {
-		if m.Revision != s.Revision || !m.isFor(home) {
-			continue
-		}
-		if m.How == "spoke" || first != "" && m.On != first {
-			return true
-		}
-		first = m.On
-	}
-	return false
-}
-
-// isFor: a mark without a home is for whom the sheet is for.
-func (m Mark) isFor(home string) bool { return m.Home == "" || m.Home == home }
-
-// leftAt reports whether paper was left at a door where nobody opened, so that a second knock makes sense.
-func (j LedgerJob) leftAt(s notices.Step) bool {
-	return slices.ContainsFunc(s.Sheets, func(id string) bool {
-		sheet, _ := j.Sheet(id)
-		return slices.ContainsFunc(sheet.Handed, func(m Mark) bool { return m.Revision == sheet.Revision && m.isFor(s.About) && m.How == "left" })
-	})
+	return sheet.IsWith(step.About)
 }

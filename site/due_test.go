@@ -2,12 +2,14 @@ package site_test
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
 )
 
 // dueJob has its work on Saturday, May 8, 2027 outside and on Tuesday, May 11 inside. Its checks are filled in for %s.
@@ -57,9 +59,16 @@ func date(t *testing.T, text string) notices.Date {
 	return d
 }
 
-func dueOn(t *testing.T, on notices.Date, ledger site.Ledger, jobs ...notices.Job) []site.DueStep {
+// A memory is what the ledger knows of jobs, by code.
+type memory map[string]ledger.Job
+
+func dueOn(t *testing.T, on notices.Date, m memory, jobs ...notices.Job) []site.DueStep {
 	t.Helper()
-	steps, err := site.Due(plansOf(jobs...), ledger, on)
+	var known []site.Known
+	for _, plan := range plansOf(jobs...) {
+		known = append(known, site.Known{Plan: plan, Ledger: m[plan.Code]})
+	}
+	steps, err := site.Due(known, on)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,13 +94,25 @@ func listed(steps []site.DueStep) string {
 }
 
 // afterMake is the ledger after a make of the jobs.
-func afterMake(t *testing.T, jobs ...notices.Job) site.Ledger {
+func afterMake(t *testing.T, jobs ...notices.Job) memory {
 	t.Helper()
-	var ledger site.Ledger
+	m := memory{}
 	for _, job := range jobs {
-		ledger = site.Remember(ledger, notices.Decide(job), anyKey, marchFirst)
+		m = madeOnce(t, m, job, marchFirst)
 	}
-	return ledger
+	return m
+}
+
+// madeOnce is what is remembered after one more make of a job.
+func madeOnce(t *testing.T, m memory, job notices.Job, on notices.Date) memory {
+	t.Helper()
+	after, err := site.Remembered(m[job.Code], notices.Decide(job), anyKey, on)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m = maps.Clone(m)
+	m[job.Code] = after
+	return m
 }
 
 // Every step of every kind, with an empty ledger: 15 days before its last day it is not listed, from 14 days before it comes, on its last day it is for
@@ -136,7 +157,7 @@ func checkDay(t *testing.T, name string, job notices.Job, step notices.Step, day
 	t.Helper()
 	on := step.Due.Plus(days)
 	got := site.Urgency(-1)
-	for _, s := range dueOn(t, on, site.Ledger{}, job) {
+	for _, s := range dueOn(t, on, nil, job) {
 		says := step.Says
 		if s.Urgency == site.Waiting && step.Waits.ID != "" {
 			says = step.Waits
@@ -176,7 +197,7 @@ coming 2027-05-08 elm-14: Put up the signs for the work called porch before the 
 coming 2027-05-08 elm-14: Work day for the work called porch. See that its signs hang and can be read.
 coming 2027-05-08 elm-14: Clean up after the work called porch, and have the examiner test for dust.
 `
-	if got := listed(dueOn(t, date(t, "2027-05-05"), site.Ledger{}, second, first)); !strings.HasPrefix(got, want) {
+	if got := listed(dueOn(t, date(t, "2027-05-05"), nil, second, first)); !strings.HasPrefix(got, want) {
 		t.Errorf("the list is\n%s\nwant it to start with\n%s", got, want)
 	}
 }
@@ -185,42 +206,42 @@ coming 2027-05-08 elm-14: Clean up after the work called porch, and have the exa
 func TestMarksTakeStepsAway(t *testing.T) {
 	job := dueAt(t, "elm-14", "")
 	on := date(t, "2027-05-07")
-	ledger := afterMake(t, job)
-	note := func(ledger site.Ledger, home, how string, days ...string) site.Ledger {
+	made := afterMake(t, job)
+	note := func(m memory, home, how string, days ...string) memory {
 		for _, d := range days {
-			after, _, err := ledger.HandOver(job.Code, site.Visit{Mark: site.Mark{Home: home, On: d, How: how, By: "RM", Language: "en"}})
+			after, _, err := m[job.Code].HandOver(ledger.Visit{Home: home, On: date(t, d), How: how, By: "RM", Language: "en"})
 			if err != nil {
 				t.Fatal(err)
 			}
-			ledger = after
+			m = memory{job.Code: after}
 		}
-		return ledger
+		return m
 	}
-	check := func(what string, ledger site.Ledger, says string, want site.Urgency) {
+	check := func(what string, m memory, says string, want site.Urgency) {
 		t.Helper()
-		if got := urgencyOf(dueOn(t, on, ledger, job), says); got != want {
-			t.Errorf("%s: %q has the urgency %d, want %d in\n%s", what, says, got, want, listed(dueOn(t, on, ledger, job)))
+		if got := urgencyOf(dueOn(t, on, m, job), says); got != want {
+			t.Errorf("%s: %q has the urgency %d, want %d in\n%s", what, says, got, want, listed(dueOn(t, on, m, job)))
 		}
 	}
-	check("nothing noted", ledger, "stay-out letter", site.Late)
-	check("nothing noted", ledger, "Ask 12 Elm Row", site.Late)
-	check("nobody was there yet", ledger, "Knock at", -1)
-	check("another home was told", note(ledger, "n12", "spoke", "2027-05-02"), "stay-out letter", site.Late)
-	check("the family was told", note(ledger, "h1", "spoke", "2027-05-02"), "stay-out letter", -1)
-	check("the family was told", note(ledger, "h1", "spoke", "2027-05-02"), "Speak to The Lam", -1)
-	check("a sheet was left", note(ledger, "n12", "left", "2027-05-03"), "Ask 12 Elm Row", -1)
-	check("a sheet was left", note(ledger, "n12", "left", "2027-05-03"), "Knock at", site.Today)
-	check("left on two days", note(ledger, "n12", "left", "2027-05-03", "2027-05-05"), "Knock at", -1)
-	check("left, then spoke", note(note(ledger, "n12", "left", "2027-05-03"), "n12", "spoke", "2027-05-03"), "Knock at", -1)
-	check("spoke at once", note(ledger, "n12", "spoke", "2027-05-03"), "Knock at", -1)
+	check("nothing noted", made, "stay-out letter", site.Late)
+	check("nothing noted", made, "Ask 12 Elm Row", site.Late)
+	check("nobody was there yet", made, "Knock at", -1)
+	check("another home was told", note(made, "n12", "spoke", "2027-05-02"), "stay-out letter", site.Late)
+	check("the family was told", note(made, "h1", "spoke", "2027-05-02"), "stay-out letter", -1)
+	check("the family was told", note(made, "h1", "spoke", "2027-05-02"), "Speak to The Lam", -1)
+	check("a sheet was left", note(made, "n12", "left", "2027-05-03"), "Ask 12 Elm Row", -1)
+	check("a sheet was left", note(made, "n12", "left", "2027-05-03"), "Knock at", site.Today)
+	check("left on two days", note(made, "n12", "left", "2027-05-03", "2027-05-05"), "Knock at", -1)
+	check("left, then spoke", note(note(made, "n12", "left", "2027-05-03"), "n12", "spoke", "2027-05-03"), "Knock at", -1)
+	check("spoke at once", note(made, "n12", "spoke", "2027-05-03"), "Knock at", -1)
 
-	told := note(ledger, "h1", "spoke", "2027-05-02")
+	told := note(made, "h1", "spoke", "2027-05-02")
 	later := dueAt(t, "elm-14", "")
 	later.Work[1].Days = []notices.Date{date(t, "2027-05-12")}
 	if got := urgencyOf(dueOn(t, on, told, later), "job file says something else"); got != site.Today {
 		t.Errorf("the job file changed after its make, and the list does not say so (%d)", got)
 	}
-	again := site.Remember(told, notices.Decide(later), anyKey, date(t, "2027-05-06"))
+	again := madeOnce(t, told, later, date(t, "2027-05-06"))
 	if got := urgencyOf(dueOn(t, on, again, later), "stay-out letter"); got != site.Late {
 		t.Errorf("a letter with other days was made, and the family has the old one; the urgency is %d, want late", got)
 	}
@@ -232,13 +253,13 @@ func TestMarksTakeStepsAway(t *testing.T) {
 // Signs: each one of a piece of work has to hang, and to be down again after the pass. One that hangs although the job has no use for it is named.
 func TestSignsInTheLedger(t *testing.T) {
 	job := dueAt(t, "elm-14", "")
-	ledger := afterMake(t, job)
-	post := func(ledger site.Ledger, ids ...string) site.Ledger {
-		after, _, err := ledger.Post(job.Code, ids, date(t, "2027-05-08"), "RM")
+	made := afterMake(t, job)
+	post := func(m memory, ids ...string) memory {
+		after, _, err := m[job.Code].Post(ids, date(t, "2027-05-08"), "RM")
 		if err != nil {
 			t.Fatal(err)
 		}
-		return after
+		return memory{job.Code: after}
 	}
 	on := date(t, "2027-05-11")
 	const up = "Put up the signs for the work called hall"
@@ -246,22 +267,22 @@ func TestSignsInTheLedger(t *testing.T) {
 		ids  []string
 		want site.Urgency
 	}{{[]string{"sign-hall-stairs-en"}, site.Today}, {[]string{"sign-hall-stairs-en", "sign-hall-kitchen_door-en"}, -1}, {nil, -1}} {
-		if got := urgencyOf(dueOn(t, on, post(ledger, c.ids...), job), up); got != c.want {
+		if got := urgencyOf(dueOn(t, on, post(made, c.ids...), job), up); got != c.want {
 			t.Errorf("signs %v hang: the urgency is %d, want %d", c.ids, got, c.want)
 		}
 	}
-	hung := post(ledger)
-	off, _, err := hung.TakeDown(job.Code, []string{"sign-hall-stairs-en"}, date(t, "2027-05-10"))
+	hung := post(made)
+	off, _, err := hung[job.Code].TakeDown([]string{"sign-hall-stairs-en"}, date(t, "2027-05-10"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := urgencyOf(dueOn(t, on, off, job), up); got != site.Today {
+	if got := urgencyOf(dueOn(t, on, memory{job.Code: off}, job), up); got != site.Today {
 		t.Errorf("a sign came down before the pass: the urgency is %d, want today", got)
 	}
 	checkSignsDown(t, hung)
 }
 
-func checkSignsDown(t *testing.T, hung site.Ledger) {
+func checkSignsDown(t *testing.T, hung memory) {
 	t.Helper()
 	over := dueAt(t, "elm-14", allPassed)
 	on := date(t, "2027-05-13")
@@ -269,20 +290,20 @@ func checkSignsDown(t *testing.T, hung site.Ledger) {
 	if got := urgencyOf(dueOn(t, on, hung, over), down); got != site.Today {
 		t.Errorf("the hall passed today and its signs hang: the urgency is %d, want today", got)
 	}
-	made := site.Remember(hung, notices.Decide(over), anyKey, on)
+	made := madeOnce(t, hung, over, on)
 	if got := listed(dueOn(t, on, made, over)); strings.Contains(got, "no such sheet") {
 		t.Errorf("a sign that is to come down after the pass is named twice:\n%s", got)
 	}
-	gone, _, err := made.TakeDown(over.Code, nil, on)
+	gone, _, err := made[over.Code].TakeDown(nil, on)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := listed(dueOn(t, on, gone, over)); strings.Contains(got, "Take down") {
+	if got := listed(dueOn(t, on, memory{over.Code: gone}, over)); strings.Contains(got, "Take down") {
 		t.Errorf("nothing hangs any more, and the list says\n%s", got)
 	}
 	fewer := dueAt(t, "elm-14", "")
 	fewer.Work[1].WaysIn = fewer.Work[1].WaysIn[:1]
-	made = site.Remember(hung, notices.Decide(fewer), anyKey, on)
+	made = madeOnce(t, hung, fewer, on)
 	if got := urgencyOf(dueOn(t, on, made, fewer), "Take down the sheet sign-hall-stairs-en"); got != site.Today {
 		t.Errorf("the stairs are no way in any more and their sign hangs: the urgency is %d, want today", got)
 	}
@@ -292,7 +313,7 @@ func checkSignsDown(t *testing.T, hung site.Ledger) {
 func TestDueWaitsForTheExaminer(t *testing.T) {
 	job := dueAt(t, "elm-14", onlyPorch)
 	for _, on := range []string{"2027-05-12", "2027-08-12"} {
-		steps := dueOn(t, date(t, on), site.Ledger{}, job)
+		steps := dueOn(t, date(t, on), nil, job)
 		if got := urgencyOf(steps, "The work called hall waits for the examiner's written pass."); got != site.Waiting {
 			t.Errorf("%s: the urgency is %d, want waiting, in\n%s", on, got, listed(steps))
 		}
@@ -306,9 +327,8 @@ func TestDueWaitsForTheExaminer(t *testing.T) {
 func TestDeskShowsSteps(t *testing.T) {
 	folder, job := newFolder(t), dueAt(t, "elm-14", "")
 	madeIn(t, folder, marchFirst, job)
-	err := folder.Note(func(ledger site.Ledger) (site.Ledger, error) {
-		after, _, err := ledger.HandOver(job.Code, site.Visit{Mark: site.Mark{Home: "h1", On: "2027-04-28", How: "spoke", By: "RM", Language: "en"}})
-		return after, err
+	_, err := folder.Mark(notices.Decide(job), func(known ledger.Job) (ledger.Job, []ledger.Noted, error) {
+		return known.HandOver(ledger.Visit{Home: "h1", On: date(t, "2027-04-28"), How: "spoke", By: "RM", Language: "en"})
 	})
 	if err != nil {
 		t.Fatal(err)

@@ -6,10 +6,11 @@ import (
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/record"
 )
 
 // Explain says the reasons of a plan in the coordinator's English.
-func Explain(plan notices.Plan) ([]ReasonRecord, error) {
+func Explain(plan notices.Plan) ([]record.Reason, error) {
 	desk, err := openDesk()
 	if err != nil {
 		return nil, err

@@ -1,12 +1,17 @@
 package site
 
 import (
+	"errors"
+
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/disk"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/tree"
 	"example.org/doorleaf/templates"
 )
 
 // WriteKey makes a key file with a given key, so that tests in a browser print the same codes each time.
-func WriteKey(path string, key Key) error { return createPrivate(path, []byte(keyText(key))) }
+func WriteKey(path string, key Key) error { return disk.Create(path, []byte(keyText(key))) }
 
 // A Reckoning is a sheet of letters, and the height in mm that was reckoned for each of its sides.
 type Reckoning struct {
@@ -24,8 +29,11 @@ func Reckon(job notices.Job, kit Kit, replaced notices.Date) ([]Reckoning, error
 		if sheet.Kind == notices.WorkAreaSign {
 			continue
 		}
-		known := LedgerSheet{SheetFacts: SheetFacts{ID: sheet.ID}, Revision: 2, Handed: []Mark{{Revision: 1, On: replaced.String()}}}
-		leaves, made, err := p.sheet(sheet, LedgerJob{Sheets: []LedgerSheet{known}})
+		known, err := replacedPaper(plan.Code, sheet, replaced)
+		if err != nil {
+			return nil, err
+		}
+		leaves, made, err := p.sheet(sheet, known)
 		if err != nil {
 			return nil, err
 		}
@@ -49,4 +57,21 @@ func (p press) reckoned(leaves []templates.Leaf) (heights []float64) {
 }
 
 // FontFiles are the fonts in the program.
-func FontFiles() Files { return fontFiles() }
+func FontFiles() tree.Files { return fontFiles() }
+
+// replacedPaper is a ledger that knows a sheet whose earlier paper was handed over on a day.
+func replacedPaper(code string, sheet notices.Sheet, on notices.Date) (ledger.Job, error) {
+	now := factsOf(sheet)
+	earlier := now
+	earlier.Digest, earlier.For = "another", []string{"h1"}
+	job, err1 := ledger.Job{Code: code}.By(ledger.Writer{Laptop: "k7qm", Today: on}).Made(ledger.Make{Sheets: []ledger.Facts{earlier}})
+	job, _, err2 := job.HandOver(ledger.Visit{Sheets: []string{sheet.ID}, Home: "h1", On: on, How: "spoke", By: "RM"})
+	job, err3 := job.Made(ledger.Make{Sheets: []ledger.Facts{now}})
+	return job, errors.Join(err1, err2, err3)
+}
+
+// Remembered is the ledger's job after a make of a plan on a day.
+func Remembered(job ledger.Job, plan notices.Plan, key Key, today notices.Date) (ledger.Job, error) {
+	job.Code = plan.Code
+	return job.By(ledger.Writer{Laptop: "k7qm", Today: today}).Made(found(plan, key, ledger.Output{}))
+}

@@ -8,6 +8,8 @@ import (
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site/fit"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/record"
 	"example.org/doorleaf/templates"
 	"example.org/doorleaf/templates/pictograms"
 )
@@ -16,6 +18,7 @@ import (
 type press struct {
 	kit       Kit
 	programme notices.Programme
+	english   *voice // of the coordinator's words about places
 	code      string
 	number    string // of the house
 	lot       notices.Lot
@@ -30,11 +33,11 @@ type press struct {
 type printing struct {
 	sides  []templates.Face
 	paper  string // "letter", "letter x3"
-	record FaceRecord
+	record record.Face
 }
 
 // face lays a face out on one side of paper or on several.
-func (p press) face(sheet notices.Sheet, face notices.Face, paper SheetRecord) (printing, error) {
+func (p press) face(sheet notices.Sheet, face notices.Face, paper record.Sheet) (printing, error) {
 	v, err := p.voice(face.Language)
 	if err != nil {
 		return printing{}, describe(err, sheet, face)
@@ -44,7 +47,7 @@ func (p press) face(sheet notices.Sheet, face notices.Face, paper SheetRecord) (
 		Call: p.call(v, face.Call, face.Language),
 		Foot: p.foot(v, sheet, paper),
 	}
-	made := printing{paper: string(p.programme.Paper), record: FaceRecord{Language: v.Tag(), LanguageName: englishName(p.kit, face.Language), Draft: v.State().Draft}}
+	made := printing{paper: string(p.programme.Paper), record: record.Face{Language: v.Tag(), LanguageName: englishName(p.kit, face.Language), Draft: v.State().Draft}}
 	err = p.addCode(v, face, sheet.Kind, &view, &made.record)
 	if err == nil && sheet.Kind == notices.WorkAreaSign {
 		err = p.addSign(v, sheet, face, view, &made)
@@ -80,7 +83,7 @@ func describe(err error, sheet notices.Sheet, face notices.Face) error {
 	return fmt.Errorf("sheet %s in the language %s: %w", sheet.ID, face.Language, err)
 }
 
-func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *templates.Face, record *FaceRecord) error {
+func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *templates.Face, made *record.Face) error {
 	if p.token == "" {
 		return nil
 	}
@@ -106,20 +109,20 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 	if err := (ruler{Cast: v.cast}).checkTyped(view.Code, size, points(width)); err != nil {
 		return err
 	}
-	record.QR, record.Page = at.code(), at.file()
-	record.QRVersion, record.QRLevel, record.QRModuleMM = qr.version, level, qr.module(view.Code.Size)
+	made.QR, made.Page = at.code(), at.file()
+	made.QRVersion, made.QRLevel, made.QRModuleMM = qr.version, level, qr.module(view.Code.Size)
 	return nil
 }
 
 // foot has the small print; a translation that nobody has signed says so. A revised sheet says which day's sheet it replaces; a sign carries no
 // date, so it has only the number.
-func (p press) foot(v *voice, sheet notices.Sheet, paper SheetRecord) templates.Foot {
+func (p press) foot(v *voice, sheet notices.Sheet, paper record.Sheet) templates.Foot {
 	foot := templates.Foot{
 		Sheet:   v.plain(notices.FootSheet.With()) + " " + v.Isolated(p.code+" / "+sheet.ID),
 		Caution: v.plain(notices.FootCaution.With()),
 	}
-	if paper.Revision > 1 {
-		foot.Revision = fmt.Sprintf("%s %d", v.plain(notices.FootRevision.With()), paper.Revision)
+	if paper.Revision > 1 || paper.Tag != "" {
+		foot.Revision = v.plain(notices.FootRevision.With()) + " " + ledger.Revision{Number: paper.Revision, Tag: paper.Tag}.String()
 	}
 	if day, err := notices.ParseDate(paper.ReplacesDate); err == nil && sheet.Kind != notices.WorkAreaSign {
 		foot.Replaces, foot.ReplacesDay = v.plain(notices.FootReplaces.With()), v.day(day)

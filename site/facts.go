@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/tree"
 )
 
 // saidFacts is what a sheet of paper says and where it belongs, as the ledger compares it from make to make. It stands apart from the types of the plan on purpose:
@@ -26,13 +28,13 @@ type faceFacts struct {
 	Values   []string `json:"values"` // days, hours, places, names and numbers, in reading order
 }
 
-func factsOf(sheet notices.Sheet) SheetFacts {
+func factsOf(sheet notices.Sheet) ledger.Facts {
 	said := saidBy(sheet)
 	data, err := json.Marshal(said)
 	if err != nil {
 		panic(err) // plain strings always encode
 	}
-	return SheetFacts{ID: sheet.ID, Digest: digest(data), Kind: said.Kind, For: sheet.To.IDs(), To: said.To, Hang: said.Hang, Area: string(sheet.Area)}
+	return ledger.Facts{ID: sheet.ID, Digest: tree.Digest(data), Kind: said.Kind, For: sheet.To.IDs(), To: said.To, Hang: said.Hang, Area: string(sheet.Area)}
 }
 
 func saidBy(sheet notices.Sheet) saidFacts {
@@ -111,5 +113,5 @@ func datesDigest(plan notices.Plan) string {
 	for _, o := range plan.Outings {
 		fmt.Fprintln(&dates, o.Days, o.From, o.End, o.RainDay)
 	}
-	return digest([]byte(dates.String()))
+	return tree.Digest([]byte(dates.String()))
 }

@@ -9,6 +9,8 @@ import (
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site/fit"
+	"example.org/doorleaf/site/record"
+	"example.org/doorleaf/site/tree"
 	"example.org/doorleaf/templates"
 )
 
@@ -43,10 +45,10 @@ func (p press) fonts() []*fit.Font {
 
 func fontName(f *fit.Font) string { return fmt.Sprintf("%s %d", f.Family, f.Weight) }
 
-func (p press) fontRecords() []FontRecord {
-	var all []FontRecord
+func (p press) fontRecords() []record.Font {
+	var all []record.Font
 	for _, f := range p.fonts() {
-		all = append(all, FontRecord{fontName(f), f.Version, f.SHA256()})
+		all = append(all, record.Font{Name: fontName(f), Version: f.Version, SHA256: f.SHA256()})
 	}
 	return all
 }
@@ -88,10 +90,10 @@ func fontFaces(folder string) []templates.Font {
 	return all
 }
 
-func fontFiles() Files {
-	files := Files{}
+func fontFiles() tree.Files {
+	files := tree.Files{}
 	for _, f := range fit.Inside() {
-		files[fontFolder+"/"+f.File] = f.TTF
+		files[tree.FontFolder+"/"+f.File] = f.TTF
 	}
 	return files
 }

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 
 	"example.org/doorleaf/notices/jobfile"
+	"example.org/doorleaf/site/ledger"
 )
 
 // Found makes a new programme folder: the given files, the schemas, a key and a ledger. It refuses a folder that has anything in it.
@@ -23,7 +24,7 @@ func Found(dir string, files fs.FS) error {
 	if err := MakeKey(filepath.Join(dir, KeyFile)); err != nil {
 		return err
 	}
-	return MakeLedger(filepath.Join(dir, LedgerFile))
+	return ledger.Create(dir)
 }
 
 // NewFolder makes a folder, and refuses one that has anything in it.

@@ -7,9 +7,8 @@ import (
 	"math"
 	"testing"
 
+	"example.org/doorleaf/site/record"
 	"golang.org/x/image/draw"
-
-	"example.org/doorleaf/site"
 )
 
 // Sheets are printed on office printers, without colour and often with little toner, and are copied. What is checked here is what a browser prints and
@@ -83,7 +82,7 @@ func TestSheetsInBlackAndWhite(t *testing.T) {
 }
 
 // differing leaves out signs that differ from another in their door alone.
-func differing(demo *builtDemo) (sheets []site.SheetRecord) {
+func differing(demo *builtDemo) (sheets []record.Sheet) {
 	known := map[string]bool{}
 	for _, job := range demo.jobs {
 		for _, sheet := range job.Sheets {

@@ -10,6 +10,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"example.org/doorleaf/site/disk"
 )
 
 // KeyFile is the name of the key file. It lies beside programme.yaml.
@@ -28,7 +30,7 @@ func (Key) String() string { return "(secret key)" }
 func MakeKey(path string) error {
 	secret := make([]byte, keySize)
 	rand.Read(secret) // never fails: it ends the program instead
-	err := createPrivate(path, []byte(keyText(Key(secret))))
+	err := disk.Create(path, []byte(keyText(Key(secret))))
 	if errors.Is(err, fs.ErrExist) {
 		return fmt.Errorf("%s exists already, and the addresses on your paper come from it; keep it: %w", path, fs.ErrExist)
 	}
@@ -80,23 +82,4 @@ func parseKey(text string) (Key, bool) {
 func keyCheck(key Key) string {
 	sum := sha256.Sum256([]byte("doorleaf key 1\n" + string(key)))
 	return hex.EncodeToString(sum[:4])
-}
-
-// createPrivate writes a new file that only its owner can read, and makes sure that it is on the disk. An existing file is an error.
-func createPrivate(path string, data []byte) error {
-	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
-	if err != nil {
-		return err
-	}
-	if err := writeSynced(file, data); err != nil {
-		os.Remove(path)
-		return err
-	}
-	return nil
-}
-
-// writeSynced writes, syncs and closes a new file.
-func writeSynced(file *os.File, data []byte) error {
-	_, err := file.Write(data)
-	return errors.Join(err, file.Sync(), file.Close())
 }

@@ -50,3 +50,6 @@ func (kit Kit) checkDrafts(programme notices.Programme) error {
 
 // englishName is the name of a language for the coordinator, and for the sentence to say on the phone.
 func englishName(kit Kit, l notices.Language) string { return kit.Desk.NameOf(string(l)) }
+
+// coordinator says what the coordinator reads, in English.
+func (kit Kit) coordinator() *voice { return &voice{Speaker: kit.Desk, desk: kit.Desk} }

@@ -13,6 +13,7 @@ import (
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
 	"example.org/doorleaf/templates"
 )
 
@@ -33,7 +34,7 @@ func pagesInAll(t *testing.T) map[string][]byte {
 	}
 	plan := notices.Decide(job)
 	plan.Sheets = nil
-	unit, err := site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
+	unit, err := site.Build(plan, ledger.Job{}, kit)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/record"
 )
 
 func TestPrintedInLargePrint(t *testing.T) {
@@ -20,7 +20,7 @@ func TestPrintedInLargePrint(t *testing.T) {
 	}
 }
 
-func checkLarge(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
+func checkLarge(t *testing.T, demo *builtDemo, sheet record.Sheet) {
 	b := openTab(t)
 	b.openFile(demo.path(sheet.Path))
 	b.asPrinted()
@@ -39,7 +39,7 @@ func checkLarge(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 }
 
 // checkSigning makes sure that all lines to fill in of a receipt, with their labels, stand on one side of paper, in the language of its reader.
-func checkSigning(b tab, sheet site.SheetRecord) {
+func checkSigning(b tab, sheet record.Sheet) {
 	b.Helper()
 	if sheet.Kind != string(notices.LetterReceipt) {
 		return

@@ -11,7 +11,7 @@ import (
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/record"
 )
 
 // The legend of a sign as 29 CFR 1926.62(m)(1)(i) has it, in testdata/cfr: the last line of the paragraph. The stored text lost the breaks between
@@ -63,7 +63,7 @@ func TestSignsOutsideReachThePublishedDistance(t *testing.T) {
 		alder, quarry := demoJob(t, "alder-14"), demoJob(t, "quarry-231")
 		alder.Programme.LargerPaper, quarry.Programme.LargerPaper = larger, larger
 		files := madeIn(t, folder, marchFirst, alder, quarry)
-		records, err := site.LoadRecords(os.DirFS(folder.Out))
+		records, err := record.Load(os.DirFS(folder.Out))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -99,7 +99,7 @@ func TestSignsReachOnFourSheets(t *testing.T) {
 				job.Neighbours[i].Languages = []notices.Language{language.Tag}
 			}
 			folder := newFolder(t)
-			_, err := folder.Make(plansOf(job), marchFirst, func(string) {})
+			_, err := folder.Make(plansOf(job), func(string) {})
 			skipForFonts(t, err)
 			if err != nil {
 				t.Fatal(err)
@@ -121,7 +121,7 @@ func TestSignsReachOnFourSheets(t *testing.T) {
 	}
 }
 
-func checkReaches(t *testing.T, sheet site.SheetRecord, published float64) {
+func checkReaches(t *testing.T, sheet record.Sheet, published float64) {
 	t.Helper()
 	face := sheet.Faces[0]
 	if sheet.ReadFromFt < published || face.ReadingDistanceFt < published {
@@ -149,7 +149,7 @@ func publishedDistance(t *testing.T) float64 {
 	return feet
 }
 
-func checkSaid(t *testing.T, said string, sheet site.SheetRecord) {
+func checkSaid(t *testing.T, said string, sheet record.Sheet) {
 	t.Helper()
 	if sheet.Kind != string(notices.WorkAreaSign) {
 		return

@@ -1,151 +1,228 @@
 package site
 
 import (
-	"cmp"
+	"encoding/json"
+	"errors"
 	"fmt"
 	"maps"
 	"os"
 	"path/filepath"
-	"slices"
 
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site/pdf"
+	"example.org/doorleaf/site/disk"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/lists"
+	"example.org/doorleaf/site/record"
+	"example.org/doorleaf/site/tree"
 )
 
-// A Folder is a programme folder on disk: programme.yaml, jobs, key and ledger, and where the output goes.
-type Folder struct {
-	Path, Out string
-	Browser   *pdf.Browser // prints the PDF files; nil for none
+// A Make is what a make did.
+type Make struct {
+	Changed  []string  // paths of the files that changed
+	Wrong    int       // papers that are out and say something else now
+	MaybeOut int       // sheets whose last version nobody noted as printed, and that say something else now
+	Missing  []Missing // pages on paper that are not in the output
 }
 
-// Make is the life of the given plans, all of one programme: remember their addresses, build them in memory, and write them. The ledger is written
-// before the output, so that no address is ever on paper that the ledger does not know. Today only ever says when dates changed.
-// Progress hears the code of each job as it is built. It returns the paths of the files that changed.
-func (f Folder) Make(plans []notices.Plan, today notices.Date, progress func(code string)) ([]string, error) {
-	key, err := ReadKey(filepath.Join(f.Path, KeyFile))
+// Make is the life of the given plans, all of one programme. Each job is built and staged on its own, so no more than one is in memory; then the ledger is
+// written, and then everything is put in its place. Up to the ledger nothing has moved, and an error means that nothing changed; whoever is killed after it has
+// left a journal, from which the next command finishes. Progress hears the code of each job as it is built.
+func (p Programme) Make(plans []notices.Plan, progress func(code string)) (Make, error) {
+	key, err := ReadKey(filepath.Join(p.Path, KeyFile))
 	if err != nil {
-		return nil, err
+		return Make{}, err
 	}
-	release, err := f.hold()
-	if err != nil {
-		return nil, err
-	}
-	defer release()
-	path := filepath.Join(f.Path, LedgerFile)
-	ledger, err := ReadLedger(path)
-	if err != nil {
-		return nil, err
-	}
-	for _, plan := range plans {
-		if err := checkKey(ledger, key, plan.Code); err != nil {
-			return nil, err
+	return p.make(plans, key, progress)
+}
+
+// MakeWithoutCodes makes sheets with phone numbers only, for the night when the key is on another laptop, and leaves the pages of earlier makes as they are.
+// Where the ledger is away as well, nothing is remembered.
+func (p Programme) MakeWithoutCodes(plans []notices.Plan, progress func(code string)) (Make, error) {
+	return p.make(plans, "", progress)
+}
+
+func (p Programme) make(plans []notices.Plan, key Key, progress func(code string)) (Make, error) {
+	if key != "" || p.hasLedger() {
+		release, err := p.hold()
+		if err != nil {
+			return Make{}, err
 		}
-		ledger = Remember(ledger, plan, key, today)
+		defer release()
+		if err := p.raiseSign(); err != nil {
+			return Make{}, err
+		}
 	}
-	output, err := f.build(plans, ledger, key, progress)
+	done, err := p.stageAndSwap(plans, key, progress)
+	if errors.Is(err, errUnfinished) {
+		return done, err
+	}
+	os.Remove(p.sign()) // what stays is looked into by the next command, and removed
 	if err != nil {
-		return nil, err
+		return Make{}, fmt.Errorf("nothing was changed: %w", err)
 	}
-	if err := WriteLedger(path, ledger); err != nil {
-		return nil, err
-	}
-	return Write(f.Out, output)
+	done.Missing = p.MissingPages()
+	return done, nil
 }
 
-// checkKey refuses a key that is not the one behind the addresses that the ledger remembers.
-func checkKey(ledger Ledger, key Key, code string) error {
-	known, ok := ledger.Job(code)
-	if !ok || known.Token == Token(key, code) {
-		return nil
+// errUnfinished: the ledger has the make, and the output does not yet.
+var errUnfinished = errors.New("the make is not finished")
+
+// raiseSign says where a make is under way, before anything of it can be left behind.
+func (p Programme) raiseSign() error {
+	out, err := filepath.Abs(p.Out)
+	if err == nil {
+		err = disk.Replace(p.sign(), []byte(out))
 	}
-	return fmt.Errorf("job %s was made with another key: the ledger remembers its pages under %s, and this key would give them another address. Put"+
-		" the right %s back, or the ledger that belongs to this key", code, known.Token, KeyFile)
+	if err != nil {
+		return fmt.Errorf("nothing was changed: the ledger in %s cannot be written (%w); make room on the disk, or check who may write there", p.Path, disk.Why(err))
+	}
+	return nil
 }
 
-// MakeWithoutCodes makes sheets with phone numbers only, for the night when the key is on another laptop. It reads and changes no ledger, and
-// leaves the pages of earlier makes as they are.
-func (f Folder) MakeWithoutCodes(plans []notices.Plan, progress func(code string)) ([]string, error) {
-	output, err := f.build(plans, Ledger{}, "", progress)
+func (p Programme) stageAndSwap(plans []notices.Plan, key Key, progress func(code string)) (Make, error) {
+	folder, err := tree.Open(p.Out)
 	if err != nil {
-		return nil, err
+		return Make{}, err
 	}
-	return Write(f.Out, output)
-}
-
-// build makes everything that Write needs, in memory.
-func (f Folder) build(plans []notices.Plan, ledger Ledger, key Key, progress func(code string)) (Output, error) {
-	programme := plans[0].Programme
-	kit, err := NewKit(programme, key, os.ReadFile)
-	if err != nil {
-		return Output{}, err
+	defer folder.Close()
+	if err := p.endLeft(folder); err != nil {
+		return Make{}, err
 	}
-	if err := Repair(f.Out); err != nil {
-		return Output{}, err
+	s := staging{Programme: p, folder: folder, done: Make{}}
+	if s.kit, err = NewKit(plans[0].Programme, key, os.ReadFile); err != nil {
+		return Make{}, err
 	}
-	before := os.DirFS(f.Out)
-	index, err1 := LoadIndex(before)
-	earlier, err2 := LoadRecords(before)
-	if err := cmp.Or(err1, err2); err != nil {
-		return Output{}, err
+	if s.earlier, err = record.Load(folder.FS()); err != nil {
+		return Make{}, err
 	}
-	var output Output
-	var made []JobRecord
 	for _, plan := range plans {
 		progress(plan.Code)
-		unit, err := Build(plan, ledger, kit, recordOf(earlier, plan.Code))
-		if err != nil {
-			return Output{}, err
+		if err := s.stage(plan); err != nil {
+			return Make{}, err
 		}
-		if unit, err = f.withPDFs(unit, kit); err != nil {
-			return Output{}, err
-		}
-		output.Jobs = append(output.Jobs, unit)
-		made = append(made, unit.Record)
 	}
-	output.Shared, err = shared(kit, programme, MergeRecords(earlier, made), index)
-	return output, err
+	if err := s.stageShared(plans[0].Programme); err != nil {
+		return Make{}, err
+	}
+	return s.rememberAndSwap()
 }
 
-func recordOf(records []JobRecord, code string) JobRecord {
-	i := slices.IndexFunc(records, func(r JobRecord) bool { return r.Code == code })
-	if i < 0 {
-		return JobRecord{}
-	}
-	return records[i]
+// A staging is a make on its way.
+type staging struct {
+	Programme
+	folder  *tree.Folder
+	kit     Kit
+	earlier []record.Job // in the output before
+	made    []record.Job
+	lines   []ledger.Entry
+	done    Make
 }
 
-// shared are the files outside the jobs' folders. Without codes there are no addresses, and the site stays as it is.
-func shared(kit Kit, programme notices.Programme, records []JobRecord, index Index) (Files, error) {
+// stage builds one job and prepares its files.
+func (s *staging) stage(plan notices.Plan) error {
+	earlier := recordOf(s.earlier, plan.Code)
+	before, err := s.remembered(plan.Code)
+	if err != nil {
+		return err
+	}
+	if err := s.check(plan, before, earlier); err != nil {
+		return err
+	}
+	after, err := before.Made(found(plan, s.kit.Key, onPaper(earlier)))
+	if err != nil {
+		return err
+	}
+	built, err := Build(plan, after, s.kit)
+	if err == nil {
+		built, err = s.withPDFs(built)
+	}
+	if err != nil {
+		return err
+	}
+	unit, made := record.Unit(built.Record, built.Files, earlier)
+	s.made = append(s.made, made)
+	if s.hasLedger() {
+		s.lines = append(s.lines, after.Pending()...)
+	}
+	s.done.Wrong += len(after.Wrong())
+	s.done.MaybeOut += maybeOut(before, after)
+	return s.folder.Stage(unit)
+}
+
+// remembered is what the ledger knows of a job. Paper without codes can do without a ledger too: nothing on it could become a dead end.
+func (s *staging) remembered(code string) (ledger.Job, error) {
+	if s.kit.Key == "" && !s.hasLedger() {
+		return ledger.Job{Code: code}.By(s.Writer), nil
+	}
+	return s.Ledger(code)
+}
+
+// check refuses a key that is not the one behind the addresses that are on paper, and a ledger that has lost the job; it doubts days and addresses.
+func (s *staging) check(plan notices.Plan, known ledger.Job, earlier record.Job) error {
+	if !known.IsKnown() && earlier.Token != "" && s.hasLedger() {
+		return fmt.Errorf("the output has sheets and pages of job %s, and the ledger does not know it: its folder %s/%s is missing. Copy it from the laptop or the backup that"+
+			" has the newest one; or run doorleaf restore with its job file, which fills in what the output knows", plan.Code, ledger.FolderName, plan.Code)
+	}
+	if s.kit.Key != "" && known.Token != "" && known.Token != Token(s.kit.Key, plan.Code) {
+		return fmt.Errorf("job %s was made with another key: the ledger remembers its pages under %s, and this key would give them another address. Put"+
+			" the right %s back, or the ledger that belongs to this key", plan.Code, known.Token, KeyFile)
+	}
+	if s.Confirmed {
+		return nil
+	}
+	if err := known.CheckAddress(plan.Address); err != nil {
+		return err
+	}
+	return known.CheckClock(lastDay(plan))
+}
+
+// maybeOut counts the sheets whose paper of before nobody noted as printed, though it may be, and that say something else after.
+func maybeOut(before, after ledger.Job) int {
+	count := 0
+	for _, sheet := range before.Sheets {
+		if now, _ := after.Sheet(sheet.ID); !sheet.Gone && !sheet.WentOut() && now.Digest != sheet.Digest {
+			count++
+		}
+	}
+	return count
+}
+
+// stageShared prepares the files outside the jobs' folders. Without codes there are no addresses, and the site stays as it is.
+func (s *staging) stageShared(programme notices.Programme) error {
+	records := record.Merge(s.earlier, s.made)
 	files := fontFiles()
-	list, err := desk(records)
-	if err != nil {
-		return nil, err
+	fonts := fontFaces("fonts/")
+	overview, err1 := lists.Overview(records, fonts)
+	contact, err2 := lists.Contact(records, fonts)
+	if err := errors.Join(err1, err2); err != nil {
+		return err
 	}
-	sheets, err := contact(records)
-	if err != nil {
-		return nil, err
-	}
-	files["print/index.html"], files["print/contact.html"] = list, sheets
-	files["print/"+calendarFile] = calendar(programme, records)
-	if kit.Key != "" {
-		pages, err := press{kit: kit, programme: programme}.sharedPages()
+	files[tree.SharedPrintPath("index.html")], files[tree.SharedPrintPath("contact.html")] = overview, contact
+	files[tree.SharedPrintPath(lists.CalendarFile)] = lists.Calendar(programme, records)
+	if s.kit.Key != "" {
+		pages, err := newPress(s.kit, programme).sharedPages()
 		if err != nil {
-			return nil, err
+			return err
 		}
 		maps.Copy(files, pages)
 	}
-	return NewShared(files, records, index), nil
+	return s.folder.StageShared(files)
 }
 
-// OutdatedPaper counts the sheets of these jobs that hang or were handed over and say something else than the job now, as the last make knew.
-func (f Folder) OutdatedPaper(plans []notices.Plan) (int, error) {
-	records, err := LoadRecords(os.DirFS(f.Out))
+// rememberAndSwap is the end of a make: the journal, the ledger, the swap. An error before the ledger is written takes the journal back.
+func (s *staging) rememberAndSwap() (Make, error) {
+	note, err := json.Marshal(s.lines)
 	if err != nil {
-		return 0, err
+		return Make{}, err
 	}
-	count := 0
-	for _, plan := range plans {
-		count += len(recordOf(records, plan.Code).PutRight)
+	if s.done.Changed, err = s.folder.Commit(note); err != nil {
+		return Make{}, err
 	}
-	return count, nil
+	if err := ledger.Append(s.Path, s.lines); err != nil {
+		return Make{}, errors.Join(err, s.folder.Discard())
+	}
+	if err := s.folder.Swap(); err != nil {
+		return s.done, fmt.Errorf("%w: what it says is noted, but %w", errUnfinished, err)
+	}
+	return s.done, nil
 }

@@ -61,12 +61,11 @@ func with(view templates.Face, change func(*templates.Letter)) templates.Face {
 
 // blockNames are the blocks of a letter as the coordinator knows them, in English.
 func (p press) blockNames(content notices.Content) []string {
-	english := p.kit.voice(notices.English, false)
 	var names []string
 	for _, b := range content.Blocks {
 		name := "the text"
 		if b.Head.ID != "" {
-			name = fmt.Sprintf("the block %q", english.plain(b.Head))
+			name = fmt.Sprintf("the block %q", p.english.plain(b.Head))
 		}
 		names = append(names, name)
 	}

@@ -8,6 +8,7 @@ import (
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
 )
 
 // What leaves no room on paper is named: the sheet, the language, the part, and what to do.
@@ -50,7 +51,7 @@ func TestMisfitsAreNamed(t *testing.T) {
 			}
 			plan := notices.Decide(job)
 			plan.Sheets = lettersOf(plan)
-			_, err = site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
+			_, err = site.Build(plan, ledger.Job{}, kit)
 			checkSays(t, err, c.want...)
 		})
 	}
@@ -79,7 +80,7 @@ func TestLongBlockIsNamed(t *testing.T) {
 	for range 6 {
 		why.Lines = append(why.Lines, why.Lines...)
 	}
-	_, err = site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
+	_, err = site.Build(plan, ledger.Job{}, kit)
 	checkSays(t, err, `sheet letter-h1 in the language vi: the block "Why" is too long for a side of paper`)
 }
 

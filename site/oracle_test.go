@@ -13,6 +13,8 @@ import (
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/tree"
 )
 
 // A second, naive reading of a job, hour by hour, held against the words of the sheets as they print. It shares no code with the spans of notices, and knows of a
@@ -198,12 +200,12 @@ func momentOf(t *rapid.T, text string) (notices.Date, int) {
 	return notices.Date{Year: at.Year(), Month: at.Month(), Day: at.Day()}, at.Hour()
 }
 
-func oracleFiles(t *rapid.T, kit site.Kit, job notices.Job) site.Files {
+func oracleFiles(t *rapid.T, kit site.Kit, job notices.Job) tree.Files {
 	plan := notices.Decide(job)
 	plan.Sheets = slices.DeleteFunc(plan.Sheets, func(s notices.Sheet) bool {
 		return s.Kind == notices.WorkAreaSign || s.Kind == notices.LetterReceipt || s.To.ID == ""
 	})
-	unit, err := site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
+	unit, err := site.Build(plan, ledger.Job{}, kit)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -239,7 +241,7 @@ func contradictions(t *rapid.T, kit site.Kit, job, planned notices.Job) (all []s
 }
 
 // pagesSay: no page tells that the outside work is done, or that windows may open, while any of it is not checked; and none names a room or a way to use.
-func pagesSay(t *rapid.T, job notices.Job, files site.Files) (wrong []string) {
+func pagesSay(t *rapid.T, job notices.Job, files tree.Files) (wrong []string) {
 	open := slices.ContainsFunc(job.Work, func(w notices.Work) bool {
 		return w.Where == notices.Outside && lastResult(job, w, never) != notices.Passed
 	})
@@ -268,7 +270,7 @@ func planSays(t *rapid.T, job notices.Job, plan notices.Plan) (wrong []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	steps, err := site.Due([]notices.Plan{plan}, site.Ledger{}, oracleStart.Plus(40))
+	steps, err := site.Due([]site.Known{{Plan: plan}}, oracleStart.Plus(40))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -367,7 +369,7 @@ func returnSays(_ *rapid.T, job notices.Job, rows []printedRow) (wrong []string)
 }
 
 // neighboursAreTold: whoever faces outside work that is not over has a request, from no later than half an hour before the crew, and no note that it is done.
-func neighboursAreTold(t *rapid.T, job notices.Job, files site.Files) (wrong []string) {
+func neighboursAreTold(t *rapid.T, job notices.Job, files tree.Files) (wrong []string) {
 	for _, n := range job.Neighbours {
 		var open []notices.Work
 		for _, w := range job.Work {

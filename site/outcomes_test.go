@@ -15,6 +15,9 @@ import (
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/record"
+	"example.org/doorleaf/site/tree"
 )
 
 var outcomesFolder = filepath.Join("..", "testdata", "outcomes")
@@ -215,20 +218,20 @@ func TestNothingOfTheEndIsMadeBefore(t *testing.T) {
 }
 
 // webOf is what a job has under web/. The pages are made without the sheets, which take longer.
-func webOf(t *testing.T, job notices.Job) site.Files {
+func webOf(t *testing.T, job notices.Job) tree.Files {
 	t.Helper()
 	plan := notices.Decide(job)
 	plan.Sheets = nil
 	return below(built(t, job, plan).Files, "web/")
 }
 
-func built(t *testing.T, job notices.Job, plan notices.Plan) site.Unit {
+func built(t *testing.T, job notices.Job, plan notices.Plan) site.Built {
 	t.Helper()
 	kit, err := site.NewKit(job.Programme, testKey, os.ReadFile)
 	if err != nil {
 		t.Fatal(err)
 	}
-	unit, err := site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
+	unit, err := site.Build(plan, ledger.Job{}, kit)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -264,7 +267,7 @@ func TestPagesAreTheSameForEveryFamilyToTheEnd(t *testing.T) {
 // How the work inside ended shows nowhere; that the outside work is over, or the job, shows on the pages.
 func TestOnlyOutsideWorkShowsItsEnd(t *testing.T) {
 	all := endings(t)
-	web := map[string]site.Files{}
+	web := map[string]tree.Files{}
 	for state, job := range all {
 		web[state] = webOf(t, job)
 	}
@@ -313,7 +316,7 @@ func TestPrintedOutcomes(t *testing.T) {
 		jobs = append(jobs, job, large)
 	}
 	madeIn(t, folder, marchFirst, jobs...)
-	records, err := site.LoadRecords(os.DirFS(folder.Out))
+	records, err := record.Load(os.DirFS(folder.Out))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -333,7 +336,7 @@ func TestPrintedOutcomes(t *testing.T) {
 }
 
 // checkPrinted is checkSheet for a sheet with one side in each language; of one with more it measures every side.
-func checkPrinted(t *testing.T, made *builtDemo, sheet site.SheetRecord) {
+func checkPrinted(t *testing.T, made *builtDemo, sheet record.Sheet) {
 	if sides(sheet) == len(sheet.Faces) {
 		checkSheet(t, made, sheet)
 		return

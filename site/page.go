@@ -8,53 +8,54 @@ import (
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/record"
+	"example.org/doorleaf/site/tree"
 	"example.org/doorleaf/templates"
 )
 
 // pages are all pages of a job: each in every language of the programme, the one where a reader chooses, and those that say that they are no
 // longer needed.
-func (p press) pages(plan notices.Plan, ledger LedgerJob, withdrawn []string) (Files, []PageRecord, error) {
-	files := Files{}
-	var records []PageRecord
-	add := func(below string, kind, language string, data []byte) {
+func (p press) pages(plan notices.Plan, remembered ledger.Job, job *record.Job, files tree.Files) error {
+	add := func(below, kind string, l notices.Language, data []byte) {
 		file := pageFile(below)
 		files[file] = data
-		record := PageRecord{Path: file, URL: p.programme.Base + "/" + below, Kind: kind, Language: language, SHA256: digest(data)}
-		if language != "" {
-			record.LanguageName = englishName(p.kit, notices.Language(language))
+		made := record.Page{Path: file, URL: p.programme.Base + "/" + below, Kind: kind, Language: string(l), SHA256: tree.Digest(data)}
+		if l != "" {
+			made.LanguageName = englishName(p.kit, l)
 		}
-		records = append(records, record)
+		job.Pages = append(job.Pages, made)
 	}
 	for _, page := range plan.Pages {
 		for _, l := range p.programme.Languages {
 			at := address{p.programme.Base, p.token, l, page.Kind}
-			data, err := p.page(page, l, ledger)
+			data, err := p.page(page, l, remembered)
 			if err != nil {
-				return nil, nil, fmt.Errorf("page %s: %w", at.below(), err)
+				return fmt.Errorf("page %s: %w", at.below(), err)
 			}
-			add(at.below(), string(page.Kind), string(l), data)
+			add(at.below(), string(page.Kind), l, data)
 		}
 	}
 	choice, err := p.jobChoice(plan)
 	if err != nil {
-		return nil, nil, err
+		return err
 	}
 	add(address{token: p.token}.below(), "CHOICE", "", choice)
-	for _, below := range withdrawn {
-		data, language, err := p.withdrawnPage(below)
+	for _, below := range remembered.Withdrawn(addresses(plan, p.token)) {
+		data, l, err := p.withdrawnPage(below)
 		if err != nil {
-			return nil, nil, err
+			return err
 		}
-		add(below, "WITHDRAWN", language, data)
+		add(below, "WITHDRAWN", l, data)
 	}
-	return files, records, nil
+	return nil
 }
 
 // page is one page in one language. It is the same for every family.
-func (p press) page(page notices.Page, l notices.Language, ledger LedgerJob) ([]byte, error) {
+func (p press) page(page notices.Page, l notices.Language, remembered ledger.Job) ([]byte, error) {
 	v := p.kit.voice(l, true)
 	view := p.pageFrame(v, page.Content)
-	view.Facts = p.pageFacts(v, page.Facts, ledger)
+	view.Facts = p.pageFacts(v, page.Facts, remembered)
 	view.Drawing = p.drawing(v, page.Drawing)
 	for _, b := range page.Blocks {
 		view.Blocks = append(view.Blocks, block(v, b))
@@ -94,7 +95,7 @@ func (p press) pageFrame(v *voice, content notices.Content) templates.Page {
 }
 
 // pageFacts end with the day on which the dates last changed.
-func (p press) pageFacts(v *voice, facts []notices.Fact, ledger LedgerJob) []templates.Fact {
+func (p press) pageFacts(v *voice, facts []notices.Fact, remembered ledger.Job) []templates.Fact {
 	if len(facts) == 0 {
 		return nil
 	}
@@ -103,7 +104,7 @@ func (p press) pageFacts(v *voice, facts []notices.Fact, ledger LedgerJob) []tem
 		rows = append(rows, fact(v, f))
 	}
 	changed := templates.Fact{Label: v.label(notices.DatesChanged.With())}
-	if day, err := time.Parse(time.DateOnly, ledger.DatesChangedOn); err == nil {
+	if day, err := time.Parse(time.DateOnly, remembered.DatesChangedOn); err == nil {
 		changed.Cells = strong(locales.Alone(v.Day(day.Date())))
 	} else {
 		changed.Cells = []template.HTML{v.html(notices.DatesUnchanged.With())}
@@ -131,8 +132,8 @@ func (p press) jobChoice(plan notices.Plan) ([]byte, error) {
 }
 
 // withdrawnPage stands where a page of earlier paper stood.
-func (p press) withdrawnPage(below string) (data []byte, language string, err error) {
-	l := languageOf(below)
+func (p press) withdrawnPage(below string) (data []byte, l notices.Language, err error) {
+	l = languageOf(below)
 	v := p.kit.voice(l, true)
 	view := p.pageFrame(v, notices.Content{Head: notices.WithdrawnHead.With(), Call: p.programme.Call()})
 	view.Blocks = []templates.Block{{Lines: v.htmls([]notices.Message{notices.WithdrawnWhy.With()})}}
@@ -140,15 +141,15 @@ func (p press) withdrawnPage(below string) (data []byte, language string, err er
 		view.Others = append(view.Others, p.otherLanguage(other, "../../"))
 	}
 	data, err = templates.RenderPage(view)
-	return data, string(l), cmp.Or(v.err, err)
+	return data, l, cmp.Or(v.err, err)
 }
 
 // sharedPages are the root of the site and what a server shows for an address that is not there.
-func (p press) sharedPages() (Files, error) {
+func (p press) sharedPages() (tree.Files, error) {
 	none := func(*voice, notices.Language) []templates.ChoiceLink { return nil }
 	root, err1 := p.choice(notices.RootHead, notices.RootWhy, none)
 	missing, err2 := p.choice(notices.NotFoundHead, notices.NotFoundWhy, none)
-	return Files{"web/index.html": root, "web/404.html": missing}, cmp.Or(err1, err2)
+	return tree.Files{tree.WebPath("index.html"): root, tree.WebPath("404.html"): missing}, cmp.Or(err1, err2)
 }
 
 // choice says the same in every language of the programme, one section each.

@@ -5,16 +5,11 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
-	"slices"
 	"time"
 
+	"example.org/doorleaf/site/disk"
+	"example.org/doorleaf/site/record"
 	"example.org/doorleaf/templates"
-)
-
-// Names of PDF files in the folder of a job, print/<code>.
-const (
-	HomePrinter = "home-printer.pdf" // everything, in walking order, padded for printing two-sided
-	copyShop    = "copy-shop.pdf"    // signs on larger paper; nothing private
 )
 
 // A printable is a file of a unit that a browser can make a PDF of.
@@ -23,29 +18,30 @@ type printable struct {
 	html, pdf string // paths
 }
 
-// withPDFs is the unit with its PDF files, if there is a browser. The browser sees a copy in the programme's folder, where private things lie
-// already, and where a browser that is shut out of the system's temporary folder may read too; the copy is gone when it is done.
-func (f Folder) withPDFs(unit Unit, kit Kit) (made Unit, err error) {
-	if f.Browser == nil {
-		return unit, nil
+// withPDFs is the job with its PDF files, if there is a browser. The browser sees a copy in the programme's folder, where private things lie already, and where a
+// browser that is shut out of the system's temporary folder may read too; the copy is gone when it is done.
+func (p Programme) withPDFs(job Built) (made Built, err error) {
+	if p.Browser == nil {
+		return job, nil
 	}
-	scratch, err := os.MkdirTemp(f.Path, "doorleaf-printing-")
+	scratch, err := os.MkdirTemp(p.Path, "doorleaf-printing-")
 	if err != nil {
-		return unit, fmt.Errorf("cannot make a folder to print from: %w", err)
+		return job, fmt.Errorf("a folder to print from cannot be made (%w); make room on the disk, or make again without --pdf", disk.Why(err))
 	}
 	defer func() { err = tidied(scratch, err) }()
-	if err := lay(scratch, unit, kit); err != nil {
-		return unit, err
+	if err := lay(scratch, job); err != nil {
+		return job, err
 	}
-	files := Files{}
-	for _, p := range unit.prints {
-		data, err := f.Browser.Print(filepath.Join(scratch, filepath.FromSlash(p.html)), scratch)
+	job.Files = maps.Clone(job.Files)
+	for _, one := range job.prints {
+		data, err := p.Browser.Print(filepath.Join(scratch, filepath.FromSlash(one.html)), scratch)
 		if err != nil {
-			return unit, fmt.Errorf("%w. Nothing was written; make again without --pdf, and print everything.html from a browser", err)
+			return job, fmt.Errorf("%w. Make again without --pdf, and print everything.html from a browser", err)
 		}
-		files[p.pdf] = data
+		job.Files[one.pdf] = data
+		job.Record.PDFs = append(job.Record.PDFs, record.PDF{Path: one.pdf, Paper: one.sheet.Paper, Pages: one.sheet.Sides()})
 	}
-	return unit.with(files), nil
+	return job, nil
 }
 
 // tidied removes the copy. Helpers of a browser may live, and hold files, for some seconds after it.
@@ -65,10 +61,10 @@ func tidied(scratch string, err error) error {
 }
 
 // lay puts the files to print into a folder, with the fonts.
-func lay(folder string, unit Unit, kit Kit) error {
+func lay(folder string, job Built) error {
 	files := fontFiles()
-	for _, p := range unit.prints {
-		files[p.html] = unit.Files[p.html]
+	for _, p := range job.prints {
+		files[p.html] = job.Files[p.html]
 	}
 	for path, data := range files {
 		at := filepath.Join(folder, filepath.FromSlash(path))
@@ -80,19 +76,4 @@ func lay(folder string, unit Unit, kit Kit) error {
 		}
 	}
 	return nil
-}
-
-// with is the unit with the PDF files of its prints, which its record then lists.
-func (u Unit) with(pdfs Files) Unit {
-	record, files := u.Record, maps.Clone(u.Files)
-	maps.Copy(files, pdfs)
-	record.PDFs = []PDFRecord{}
-	for _, p := range u.prints {
-		record.PDFs = append(record.PDFs, PDFRecord{p.pdf, p.sheet.Paper, p.sheet.Sides()})
-	}
-	record.Files = append(slices.Clone(record.Files), fileRecords(pdfs)...)
-	slices.SortFunc(record.Files, byPath)
-	files[recordPath(record.Code)] = encodeJSON(record)
-	u.Record, u.Files = record, files
-	return u
 }

@@ -13,13 +13,16 @@ import (
 	"testing"
 
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/lists"
 	"example.org/doorleaf/site/pdf"
+	"example.org/doorleaf/site/record"
+	"example.org/doorleaf/site/tree"
 )
 
 // Outside references of this file: Chromium, which prints as it does for a coordinator, and poppler, which reads sides, sizes and outline of the PDF.
 
 // printing is a folder whose makes print PDF files too.
-func printing(t *testing.T) site.Folder {
+func printing(t *testing.T) site.Programme {
 	t.Helper()
 	folder := newFolder(t)
 	folder.Browser = &pdf.Browser{Path: program(t, "no Chromium found: install it or set CHROME_PATH",
@@ -31,7 +34,7 @@ func TestPDFForTheHomePrinter(t *testing.T) {
 	folder := printing(t)
 	files := madeIn(t, folder, marchFirst, demoJob(t, "alder-14"))
 	job := recordOf(t, files, "alder-14")
-	if len(job.PDFs) != 1 || job.PDFs[0].Path != "print/alder-14/"+site.HomePrinter {
+	if len(job.PDFs) != 1 || job.PDFs[0].Path != "print/alder-14/"+lists.HomePrinter {
 		t.Fatalf("the PDF files are %v, want one for the home printer", job.PDFs)
 	}
 	printed := filepath.Join(folder.Out, filepath.FromSlash(job.PDFs[0].Path))
@@ -41,10 +44,10 @@ func TestPDFForTheHomePrinter(t *testing.T) {
 		t.Errorf("%d sides in the PDF, and everything.html has %d", job.PDFs[0].Pages, faces)
 	}
 	checkOutline(t, printed, job)
-	if !slices.ContainsFunc(job.Files, func(f site.FileRecord) bool { return f.Path == job.PDFs[0].Path }) {
+	if !slices.ContainsFunc(job.Files, func(f tree.File) bool { return f.Path == job.PDFs[0].Path }) {
 		t.Error("the PDF is not among the files of the record")
 	}
-	if !strings.Contains(string(files["print/index.html"]), `href="alder-14/`+site.HomePrinter+`"`) {
+	if !strings.Contains(string(files["print/index.html"]), `href="alder-14/`+lists.HomePrinter+`"`) {
 		t.Error("the coordinator's sheet has no link to the PDF")
 	}
 	for path := range below(files, "web/") {
@@ -57,7 +60,7 @@ func TestPDFForTheHomePrinter(t *testing.T) {
 var outlineItem = regexp.MustCompile(`<item page="(\d+)">([^<]*)</item>`)
 
 // checkOutline wants the walk list, then each sheet on the side on which its first copy begins, in printing order.
-func checkOutline(t *testing.T, printed string, job site.JobRecord) {
+func checkOutline(t *testing.T, printed string, job record.Job) {
 	t.Helper()
 	text := output(t, program(t, "no pdftohtml found: install poppler-utils", "pdftohtml"), "-xml", "-i", "-stdout", printed)
 	items := outlineItem.FindAllStringSubmatch(text, -1)
@@ -79,9 +82,9 @@ func checkOutline(t *testing.T, printed string, job site.JobRecord) {
 	}
 }
 
-func recordOf(t *testing.T, files site.Files, code string) (record site.JobRecord) {
+func recordOf(t *testing.T, files tree.Files, code string) (record record.Job) {
 	t.Helper()
-	if err := json.Unmarshal(files["print/"+code+"/"+site.RecordFile], &record); err != nil {
+	if err := json.Unmarshal(files["print/"+code+"/"+tree.RecordFile], &record); err != nil {
 		t.Fatal(err)
 	}
 	return record
@@ -92,9 +95,9 @@ func TestPDFAgain(t *testing.T) {
 	folder := printing(t)
 	job := small(demoJob(t, "alder-14"))
 	first := madeIn(t, folder, marchFirst, job)
-	changed, err := folder.Make(plansOf(job), marchSecond, func(string) {})
-	if err != nil || len(changed) > 0 {
-		t.Errorf("a second make changed %v: %v", changed, err)
+	changed, err := folder.Make(plansOf(job), func(string) {})
+	if err != nil || len(changed.Changed) > 0 {
+		t.Errorf("a second make changed %v: %v", changed.Changed, err)
 	}
 	if left, _ := filepath.Glob(filepath.Join(folder.Path, "doorleaf-printing-*")); len(left) > 0 {
 		t.Errorf("%v is left behind", left)
@@ -107,7 +110,7 @@ func TestPDFAgain(t *testing.T) {
 	}
 	differs := slices.Sorted(maps.Keys(first))
 	differs = slices.DeleteFunc(differs, func(path string) bool { return bytes.Equal(first[path], without[path]) })
-	want := []string{"print/alder-14/" + site.HomePrinter, "print/alder-14/record.json", "print/index.html", "record.json"}
+	want := []string{"print/alder-14/" + lists.HomePrinter, "print/alder-14/record.json", "print/index.html", "record.json"}
 	maps.DeleteFunc(without, pdfs)
 	if !slices.Equal(differs, want) || len(without) != len(first)-1 {
 		t.Errorf("without PDF these files differ: %v, want %v", differs, want)
@@ -122,7 +125,7 @@ func TestPDFThatFails(t *testing.T) {
 		t.Fatal(err)
 	}
 	folder.Browser = &pdf.Browser{Path: empty}
-	_, err := folder.Make(plansOf(small(demoJob(t, "alder-14"))), marchFirst, func(string) {})
+	_, err := folder.Make(plansOf(small(demoJob(t, "alder-14"))), func(string) {})
 	if err == nil || !strings.Contains(err.Error(), "make again without --pdf") {
 		t.Errorf("got %v", err)
 	}

@@ -16,7 +16,8 @@ import (
 	"github.com/PuerkitoBio/goquery"
 
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/lists"
+	"example.org/doorleaf/site/record"
 	"example.org/doorleaf/templates"
 )
 
@@ -55,7 +56,7 @@ func TestPrintedSheets(t *testing.T) {
 	}
 }
 
-func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
+func checkSheet(t *testing.T, demo *builtDemo, sheet record.Sheet) {
 	b := openTab(t)
 	b.openFile(demo.path(sheet.Path))
 	b.asPrinted()
@@ -89,7 +90,7 @@ func checkSheet(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 }
 
 // recordOfSides is the record of the face on each side of paper; a face may fill two.
-func recordOfSides(sheet site.SheetRecord) (all []site.FaceRecord) {
+func recordOfSides(sheet record.Sheet) (all []record.Face) {
 	for _, f := range sheet.Faces {
 		for range f.Pages {
 			all = append(all, f)
@@ -99,7 +100,7 @@ func recordOfSides(sheet site.SheetRecord) (all []site.FaceRecord) {
 }
 
 // sides is how many sides of paper the record promises.
-func sides(sheet site.SheetRecord) (n int) {
+func sides(sheet record.Sheet) (n int) {
 	for _, f := range sheet.Faces {
 		n += f.Pages
 	}
@@ -171,7 +172,7 @@ func checkCode(t *testing.T, shot, want string) {
 }
 
 // checkOpened makes sure that the page behind a code is there, in the language of its face.
-func checkOpened(t *testing.T, demo *builtDemo, face site.FaceRecord) {
+func checkOpened(t *testing.T, demo *builtDemo, face record.Face) {
 	t.Helper()
 	file, err := os.Open(demo.path(face.Page))
 	if err != nil {
@@ -372,7 +373,7 @@ var letterHeights = map[string]float64{
 }
 
 // checkTypeSizes looks for type that is too small, and compares the height of capitals in the record with the size that is set.
-func checkTypeSizes(t *testing.T, f measuredFace, record site.FaceRecord) {
+func checkTypeSizes(t *testing.T, f measuredFace, record record.Face) {
 	t.Helper()
 	for _, text := range f.Texts {
 		if !text.Small && text.Size < adviseClear*pt-0.02 {
@@ -418,7 +419,7 @@ func checkCodeBox(t *testing.T, f measuredFace) {
 }
 
 // checkCodeRecord compares the code as it lies on paper with its record. ISO/IEC 18004: a code of version V has 17 + 4V modules along a side.
-func checkCodeRecord(t *testing.T, f measuredFace, record site.FaceRecord) {
+func checkCodeRecord(t *testing.T, f measuredFace, record record.Face) {
 	t.Helper()
 	if len(f.Codes) != 1 {
 		return // checkCodeBox says so
@@ -485,7 +486,7 @@ func TestPrintedEverything(t *testing.T) {
 	}
 }
 
-func checkEverything(t *testing.T, demo *builtDemo, job site.JobRecord, paper string) {
+func checkEverything(t *testing.T, demo *builtDemo, job record.Job, paper string) {
 	walk := openTab(t)
 	walk.openFile(demo.path(job.WalkList))
 	walk.asPrinted()
@@ -511,7 +512,7 @@ func checkEverything(t *testing.T, demo *builtDemo, job site.JobRecord, paper st
 }
 
 // leaves are the sides of a sheet with the blank backs that keep fronts on fronts. A sign over several sheets has a blank back behind each.
-func leaves(sheet site.SheetRecord) (all []string) {
+func leaves(sheet record.Sheet) (all []string) {
 	if !isTiled(sheet) {
 		return padded(languages(sheet))
 	}
@@ -522,7 +523,7 @@ func leaves(sheet site.SheetRecord) (all []string) {
 }
 
 // languages has one for each side of a sheet.
-func languages(sheet site.SheetRecord) (all []string) {
+func languages(sheet record.Sheet) (all []string) {
 	for _, f := range sheet.Faces {
 		all = append(all, slices.Repeat([]string{f.Language}, f.Pages)...)
 	}
@@ -539,7 +540,7 @@ func padded(sides []string) []string {
 
 // The form to fill in at the house is three sides of Letter, and no question runs over its box.
 func TestPrintedWalkRound(t *testing.T) {
-	form, err := site.WalkRound()
+	form, err := lists.WalkRound()
 	if err != nil {
 		t.Fatal(err)
 	}

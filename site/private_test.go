@@ -11,7 +11,7 @@ import (
 	"golang.org/x/net/html"
 
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/tree"
 )
 
 // privateJob has an unusual text or number in every field that is nobody's business. What is public stays plain: the days, hours, task and
@@ -92,7 +92,7 @@ func TestPagesTellNothingPrivate(t *testing.T) {
 }
 
 // checkCanariesSing makes sure that the canaries were really in the job: paper is private and shows them.
-func checkCanariesSing(t *testing.T, files site.Files) {
+func checkCanariesSing(t *testing.T, files tree.Files) {
 	t.Helper()
 	var paper strings.Builder
 	for _, data := range below(files, "print/") {
@@ -215,12 +215,12 @@ func TestPagesAreTheSameForEveryFamily(t *testing.T) {
 	}
 }
 
-func sameFiles(a, b site.Files) bool {
+func sameFiles(a, b tree.Files) bool {
 	return maps.EqualFunc(a, b, bytes.Equal)
 }
 
 // compareFiles names every file that is not as wanted.
-func compareFiles(t *testing.T, name string, got, want site.Files) {
+func compareFiles(t *testing.T, name string, got, want tree.Files) {
 	t.Helper()
 	for path := range want {
 		if _, there := got[path]; !there {
@@ -270,7 +270,7 @@ func TestCharactersThatNoFontHasAreRefused(t *testing.T) {
 	} {
 		job := demoJob(t, "alder-14")
 		job.Households[0].Name = text
-		_, err := newFolder(t).Make(plansOf(job), marchFirst, func(string) {})
+		_, err := newFolder(t).Make(plansOf(job), func(string) {})
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %s", text, err, want)
 		}
@@ -302,7 +302,7 @@ var shownOn = map[string][]string{
 	"street":    {"print/alder-14/request-n12.html", "print/alder-14/note-n21.html", "print/alder-14/walk-list.html", "print/index.html", "print/contact.html"},
 }
 
-func checkShown(t *testing.T, files site.Files, text string) {
+func checkShown(t *testing.T, files tree.Files, text string) {
 	t.Helper()
 	text = strings.Join(strings.Fields(text), " ")
 	for what, places := range shownOn {
@@ -318,7 +318,7 @@ func checkShown(t *testing.T, files site.Files, text string) {
 	}
 }
 
-func tokenOf(t *testing.T, files site.Files, code string) string {
+func tokenOf(t *testing.T, files tree.Files, code string) string {
 	t.Helper()
 	for path := range below(files, "web/") {
 		if parts := strings.Split(path, "/"); len(parts) > 2 {
@@ -332,7 +332,7 @@ func tokenOf(t *testing.T, files site.Files, code string) string {
 // kinds are all elements and attributes of some files.
 type kinds struct{ elements, attributes map[string]bool }
 
-func kindsOf(t *testing.T, files site.Files) kinds {
+func kindsOf(t *testing.T, files tree.Files) kinds {
 	t.Helper()
 	all := kinds{map[string]bool{}, map[string]bool{}}
 	for _, data := range htmlFiles(files) {
@@ -349,7 +349,7 @@ func kindsOf(t *testing.T, files site.Files) kinds {
 }
 
 // checkHarmless lets no element or attribute through that the same sheets with plain words have not, and no comment, script, handler or odd link at all.
-func checkHarmless(t *testing.T, files site.Files, plain kinds) {
+func checkHarmless(t *testing.T, files tree.Files, plain kinds) {
 	t.Helper()
 	for path, data := range htmlFiles(files) {
 		for n := range parsed(t, data).Descendants() {

@@ -11,44 +11,47 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/disk"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/lists"
+	"example.org/doorleaf/site/tree"
 	"example.org/doorleaf/templates"
 )
 
 // Proof is one page for the file, from what the ledger remembers of a job and what its file says of checks.
-func Proof(plan notices.Plan, known LedgerJob) ([]byte, error) {
+func Proof(plan notices.Plan, known ledger.Job) ([]byte, error) {
 	english, err1 := locales.Open(string(notices.English), nil)
 	desk, err2 := locales.OpenDesk()
 	if err := cmp.Or(err1, err2); err != nil {
 		return nil, err
 	}
 	kit := Kit{Speakers: map[notices.Language]*locales.Speaker{notices.English: english}, Desk: desk}
-	p := press{kit: kit, programme: plan.Programme, code: plan.Code}
+	p := newPress(kit, plan.Programme)
 	page, err := templates.RenderProof(templates.Proof{
 		Code: plan.Code, Address: plan.Address, Programme: plan.Programme.Name, Days: fileDays(plan.Days), Pamphlets: pamphlets(plan.Proof), Emergency: plan.Proof.Statement.What, NotFollowed: plan.Proof.Statement.NotFollowed,
-		Told: p.told(known), Tried: tried(plan.Proof, known), Hung: p.hung(known), Checks: p.checks(plan.Proof), Samples: p.samples(plan.Proof), Open: p.open(known),
+		Told: p.told(known), Tried: tried(plan.Proof, known), Hung: p.hung(known), Checks: p.checks(plan.Proof), Samples: p.samples(plan.Proof), Open: p.open(known), Struck: p.struck(known),
 	})
 	return seal(page), err
 }
 
 // told is every handing over, by home and day.
-func (p press) told(known LedgerJob) []templates.ProofTold {
+func (p press) told(known ledger.Job) []templates.ProofTold {
 	var rows []handedRow
 	for _, sheet := range known.Sheets {
-		for _, m := range sheet.Handed {
+		for _, m := range sheet.Visits {
 			rows = append(rows, handedRow{sheet, m})
 		}
 	}
 	slices.SortStableFunc(rows, func(a, b handedRow) int { return cmp.Or(cmp.Compare(a.Home, b.Home), cmp.Compare(a.On, b.On)) })
 	var all []templates.ProofTold
 	for _, r := range rows {
-		told := templates.ProofTold{Who: cmp.Or(r.sheet.To, r.Home), What: whatOf(r.sheet, r.Revision), When: fileDay(r.On), How: howTold(r.How), By: r.By,
+		told := templates.ProofTold{Who: cmp.Or(r.sheet.To, r.Home), What: whatOf(r.sheet, r.Revision), When: lists.WrittenDay(r.On), How: howTold(r.Mark), By: r.By,
 			Language: p.languageName(r.Language), Why: r.Why}
 		if r.Until != "" {
-			told.What += ", taken back " + fileDay(r.Until)
+			told.What += ", taken back " + lists.WrittenDay(r.Until)
 		}
 		all = append(all, told)
 	}
@@ -56,19 +59,19 @@ func (p press) told(known LedgerJob) []templates.ProofTold {
 }
 
 type handedRow struct {
-	sheet LedgerSheet
-	Mark
+	sheet ledger.Sheet
+	ledger.Mark
 }
 
 // tried is every visit to somebody of the house that left no signature, each once however many sheets there were.
-func tried(proof notices.Proof, known LedgerJob) []templates.ProofTried {
+func tried(proof notices.Proof, known ledger.Job) []templates.ProofTried {
 	var all []templates.ProofTried
 	for _, sheet := range known.Sheets {
-		for _, m := range sheet.Handed {
-			if !livesThere(proof, sheet, m.Home) || m.How == "spoke" && m.Why == "" {
+		for _, m := range sheet.Visits {
+			if !livesThere(proof, sheet, m.Home) || m.WasTold() && m.Why == "" {
 				continue
 			}
-			visit := templates.ProofTried{Who: cmp.Or(sheet.To, m.Home), When: fileDay(m.On), How: howTold(m.How), By: m.By, Why: m.Why}
+			visit := templates.ProofTried{Who: cmp.Or(sheet.To, m.Home), When: lists.WrittenDay(m.On), How: howTold(m), By: m.By, Why: m.Why}
 			if !slices.Contains(all, visit) {
 				all = append(all, visit)
 			}
@@ -78,16 +81,16 @@ func tried(proof notices.Proof, known LedgerJob) []templates.ProofTried {
 }
 
 // livesThere reports whether a home is a household of the house itself, even one that the job file no longer has.
-func livesThere(proof notices.Proof, sheet LedgerSheet, home string) bool {
+func livesThere(proof notices.Proof, sheet ledger.Sheet, home string) bool {
 	return sheet.Kind == string(notices.StayOutLetter) || slices.Contains(proof.Households, home)
 }
 
-func (p press) hung(known LedgerJob) []templates.ProofHung {
+func (p press) hung(known ledger.Job) []templates.ProofHung {
 	var all []templates.ProofHung
 	for _, sheet := range known.Sheets {
 		for _, m := range sheet.Posted {
 			all = append(all, templates.ProofHung{Where: p.place(sheet, ""), What: whatOf(sheet, m.Revision),
-				From: fileDay(m.On), Until: fileDay(m.Until), By: m.By})
+				From: lists.WrittenDay(m.On), Until: lists.WrittenDay(m.Until), By: m.By})
 		}
 	}
 	return all
@@ -123,30 +126,53 @@ func (p press) workName(id string, area notices.Area) string {
 }
 
 // open are the sheets of the last make for a door or a home of which no paper is noted.
-func (p press) open(known LedgerJob) []string {
+func (p press) open(known ledger.Job) []string {
 	var all []string
 	for _, sheet := range known.Sheets {
 		meant := len(sheet.Hang) > 0 || len(sheet.For) > 0 && !notices.Kind(sheet.Kind).Traits().GoesBack
-		if meant && !sheet.Gone && !sheet.wentOut() {
+		if meant && !sheet.Gone && !sheet.WentOut() {
 			all = append(all, fmt.Sprintf("%s, %s", whatOf(sheet, sheet.Revision), p.place(sheet, "")))
 		}
 	}
 	return all
 }
 
-// whatOf names a sheet by its title and the id in its foot.
-func whatOf(sheet LedgerSheet, revision int) string {
-	return fmt.Sprintf("%s (%s), revision %d", titleOf(sheet.Kind), sheet.ID, revision)
+// struck are the marks that were slips: they count for nothing, and stay on file.
+func (p press) struck(known ledger.Job) []string {
+	var all []string
+	for _, s := range known.Struck {
+		what := whatOf(ledger.Sheet{Facts: s.Sheet}, s.Mark.Revision)
+		all = append(all, fmt.Sprintf("%s: %s, %s, struck on %s", what, howStruck(s.Mark), lists.WrittenDay(s.Mark.On), lists.WrittenDay(s.On)))
+	}
+	return all
 }
 
-func howTold(how string) string {
-	switch how {
-	case "spoke":
+func howStruck(m ledger.Mark) string {
+	if m.Home == "" {
+		return string(m.Event)
+	}
+	return howTold(m) + ", " + m.Home
+}
+
+// whatOf names a sheet by its title and the id in its foot.
+func whatOf(sheet ledger.Sheet, revision ledger.Revision) string {
+	return fmt.Sprintf("%s (%s), revision %s", titleOf(sheet.Kind), sheet.ID, revision)
+}
+
+func howTold(m ledger.Mark) string {
+	switch {
+	case m.Event == ledger.Phoned:
+		return "told on the phone"
+	case m.Event == ledger.Refused:
+		return "spoken to, took nothing"
+	case m.Event == ledger.Signed:
+		return "receipt signed"
+	case m.How == "spoke":
 		return "spoken to, sheet given"
-	case "left":
+	case m.How == "left":
 		return "left at the home"
 	}
-	return how
+	return m.How
 }
 
 func (p press) languageName(tag string) string {
@@ -166,51 +192,40 @@ func pamphlets(proof notices.Proof) []string {
 	return all
 }
 
-// fileDay is a day as it stands in a file that is read years later; "" stays "".
-func fileDay(text string) string {
-	day, err := time.Parse(time.DateOnly, text)
-	if err != nil {
-		return ""
-	}
-	return day.Format("Mon Jan 2, 2006")
-}
-
 func fileDays(days []notices.Date) string {
 	var all []string
 	for _, d := range days {
-		all = append(all, fileDay(d.String()))
+		all = append(all, lists.LongDay(d))
 	}
 	return strings.Join(all, "; ")
 }
 
-// WriteProof writes the proof of a job to a file outside the output folder. A file that is there is replaced only when it is a proof exactly as
-// doorleaf wrote it.
-func (f Folder) WriteProof(plan notices.Plan, path string) error {
-	if err := f.checkProofPath(path); err != nil {
+// WriteProof writes the proof of a job to a file outside the output folder. A file that is there is replaced only when it is a proof exactly as doorleaf wrote it.
+func (p Programme) WriteProof(plan notices.Plan, path string) error {
+	if err := p.checkProofPath(path); err != nil {
 		return err
 	}
-	ledger, err := ReadLedger(filepath.Join(f.Path, LedgerFile))
+	known, err := p.Ledger(plan.Code)
 	if err != nil {
 		return err
 	}
-	known, err := ledger.known(plan.Code)
-	if err != nil {
-		return err
+	if !known.IsKnown() {
+		return fmt.Errorf("the ledger knows nothing of job %s; run doorleaf make first, print, and note what hangs and who was told", plan.Code)
 	}
 	page, err := Proof(plan, known)
 	if err != nil {
 		return err
 	}
-	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return fmt.Errorf("the folder for the proof cannot be made (%w); name another file with --to", err)
+	if err := os.MkdirAll(filepath.Dir(path), disk.PrivateFolder); err != nil {
+		return fmt.Errorf("the folder for the proof cannot be made (%w); name another file with --to", disk.Why(err))
 	}
 	return writeSealed(path, page)
 }
 
 // checkProofPath refuses the output folder: what is in it gets uploaded, or thrown away and made again.
-func (f Folder) checkProofPath(path string) error {
+func (p Programme) checkProofPath(path string) error {
 	whole, err1 := filepath.Abs(path)
-	out, err2 := filepath.Abs(f.Out)
+	out, err2 := filepath.Abs(p.Out)
 	if err := cmp.Or(err1, err2); err != nil {
 		return err
 	}
@@ -223,10 +238,10 @@ func (f Folder) checkProofPath(path string) error {
 func writeSealed(path string, page []byte) error {
 	info, err := os.Lstat(path)
 	if errors.Is(err, fs.ErrNotExist) {
-		return createPrivate(path, page)
+		return cannotKeep(path, disk.Create(path, page))
 	}
 	if err != nil {
-		return fmt.Errorf("cannot look at %s: %w", path, err)
+		return fmt.Errorf("%s cannot be read (%w); name another file with --to", path, disk.Why(err))
 	}
 	before, err := os.ReadFile(path)
 	if err != nil || !info.Mode().IsRegular() || !isSealed(before) {
@@ -235,17 +250,24 @@ func writeSealed(path string, page []byte) error {
 	if bytes.Equal(before, page) {
 		return nil
 	}
-	return replacePrivate(path, page, func(string) error { return nil })
+	return cannotKeep(path, disk.Replace(path, page))
+}
+
+func cannotKeep(path string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("the proof %s cannot be written (%w); make room on the disk, or name another file with --to", path, disk.Why(err))
 }
 
 const sealForm = "<!-- as doorleaf wrote it: sha256 %s -->\n"
 
 // seal ends a page with its digest, so that an edit shows.
 func seal(page []byte) []byte {
-	return append(bytes.Clone(page), fmt.Sprintf(sealForm, digest(page))...)
+	return append(bytes.Clone(page), fmt.Sprintf(sealForm, tree.Digest(page))...)
 }
 
 func isSealed(file []byte) bool {
-	size := len(fmt.Sprintf(sealForm, digest(nil)))
+	size := len(fmt.Sprintf(sealForm, tree.Digest(nil)))
 	return len(file) > size && bytes.Equal(seal(file[:len(file)-size]), file)
 }

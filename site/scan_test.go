@@ -14,12 +14,11 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/doorleaf/site/record"
 	"github.com/makiuchi-d/gozxing"
 	"github.com/makiuchi-d/gozxing/qrcode"
 	"golang.org/x/image/draw"
 	"golang.org/x/image/math/f64"
-
-	"example.org/doorleaf/site"
 )
 
 // Outside references of this file: zbar and ZXing (as gozxing), two readers of QR codes that know nothing of our encoder; ISO/IEC 18004 for where
@@ -54,9 +53,9 @@ var hardships = []struct {
 // The smallest code and the largest, on a request, a sign and a sign over several sheets, each out of what a browser prints.
 func TestCodesScanAfterHardship(t *testing.T) {
 	demo := demoOn(t, "letter")
-	request := func(s site.SheetRecord) bool { return s.Kind == "close_windows_request" }
-	sign := func(s site.SheetRecord) bool { return s.Kind == "work_area_sign" && !isTiled(s) }
-	for _, sheet := range []site.SheetRecord{firstOf(t, demo, request), firstOf(t, demo, sign), firstOf(t, demo, isTiled)} {
+	request := func(s record.Sheet) bool { return s.Kind == "close_windows_request" }
+	sign := func(s record.Sheet) bool { return s.Kind == "work_area_sign" && !isTiled(s) }
+	for _, sheet := range []record.Sheet{firstOf(t, demo, request), firstOf(t, demo, sign), firstOf(t, demo, isTiled)} {
 		t.Run(sheet.ID, func(t *testing.T) {
 			photos := photographed(t, demo, sheet)
 			want := sheet.Faces[0].QR
@@ -78,7 +77,7 @@ func TestCodesScanAfterHardship(t *testing.T) {
 	}
 }
 
-func firstOf(t *testing.T, demo *builtDemo, wanted func(site.SheetRecord) bool) site.SheetRecord {
+func firstOf(t *testing.T, demo *builtDemo, wanted func(record.Sheet) bool) record.Sheet {
 	t.Helper()
 	for _, job := range demo.jobs {
 		for _, sheet := range job.Sheets {
@@ -88,11 +87,11 @@ func firstOf(t *testing.T, demo *builtDemo, wanted func(site.SheetRecord) bool) 
 		}
 	}
 	t.Fatal("the demo has no such sheet")
-	return site.SheetRecord{}
+	return record.Sheet{}
 }
 
 // photographed is the first code on a printed sheet with 6 mm around it, by dots an inch.
-func photographed(t *testing.T, demo *builtDemo, sheet site.SheetRecord) map[int]photo {
+func photographed(t *testing.T, demo *builtDemo, sheet record.Sheet) map[int]photo {
 	t.Helper()
 	photos := map[int]photo{}
 	for _, dpi := range []int{300, 150} {

@@ -8,6 +8,7 @@ import (
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site/fit"
+	"example.org/doorleaf/site/record"
 	"example.org/doorleaf/templates"
 )
 
@@ -86,10 +87,10 @@ func reach(font *fit.Font, size, signal float64, c fit.Conditions) float64 {
 	return fit.ReadingDistance(font.CapitalsMM(size), font.CapitalsMM(signal), c)
 }
 
-func (d design) note(record *FaceRecord) {
-	record.ReadingDistanceFt, record.PoorDistanceFt = d.reach(), reach(d.font, d.size, d.signal, fit.Poor)
-	record.CapHeightMM, record.SignalHeightMM = d.font.LetterHeightMM(d.size), d.font.LetterHeightMM(d.signal)
-	record.Letters = d.font.Letters()
+func (d design) note(face *record.Face) {
+	face.ReadingDistanceFt, face.PoorDistanceFt = d.reach(), reach(d.font, d.size, d.signal, fit.Poor)
+	face.CapHeightMM, face.SignalHeightMM = d.font.LetterHeightMM(d.size), d.font.LetterHeightMM(d.signal)
+	face.Letters = d.font.Letters()
 }
 
 // oneSheet fits the legend, the name of the area, the orders and whom to ask for on one sheet.

@@ -6,22 +6,24 @@ import (
 	"strings"
 
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/lists"
+	"example.org/doorleaf/site/record"
 )
 
 // A Summary is a plan as a colleague would tell it on one screen: which rules bind, what comes of it for each home, what to mind, what nobody has answered, and what to do next.
 // All of it, with the reasons, is what the command prints on demand.
 type Summary struct {
-	Code    string          `json:"code"`
-	Address string          `json:"address"`
-	Rules   []RuleSummary   `json:"rules"`
-	Homes   []HomeSummary   `json:"homes"`   // in walking order
-	Mind    []string        `json:"mind"`    // what is easily forgotten
-	Missing []MissingRecord `json:"missing"` // each once
-	Next    []NextStep      `json:"next"`    // what is still to do, most urgent first
-	Late    []string        `json:"late"`    // ids of the sheets that are late, as far as the ledger knows
-	Print   []Count         `json:"print"`
-	Reasons []ReasonRecord  `json:"reasons"`
-	Rows    []RowRecord     `json:"rows"` // the figures, and when each was read
+	Code    string           `json:"code"`
+	Address string           `json:"address"`
+	Rules   []RuleSummary    `json:"rules"`
+	Homes   []HomeSummary    `json:"homes"`   // in walking order
+	Mind    []string         `json:"mind"`    // what is easily forgotten
+	Missing []record.Missing `json:"missing"` // each once
+	Next    []NextStep       `json:"next"`    // what is still to do, most urgent first
+	Late    []string         `json:"late"`    // ids of the sheets that are late, as far as the ledger knows
+	Print   []Count          `json:"print"`
+	Reasons []record.Reason  `json:"reasons"`
+	Rows    []RowRecord      `json:"rows"` // the figures, and when each was read
 }
 
 // A RuleSummary is a set of rules, and whether it binds the job.
@@ -68,34 +70,36 @@ type RowRecord struct {
 }
 
 // Summarise tells a plan with what the ledger knows on a day. It is pure.
-func Summarise(plan notices.Plan, ledger Ledger, on notices.Date) (Summary, error) {
+func Summarise(one Known, on notices.Date) (Summary, error) {
+	plan := one.Plan
 	desk, err := openDesk()
 	if err != nil {
 		return Summary{}, err
 	}
 	v := &voice{Speaker: desk, desk: desk}
-	known, _ := ledger.Job(plan.Code)
-	s := Summary{Code: plan.Code, Address: plan.Address, Print: list(Tally(plan))}
+	s := Summary{Code: plan.Code, Address: plan.Address, Print: orEmpty(Tally(plan))}
 	if s.Reasons, err = Explain(plan); err != nil {
 		return s, err
 	}
-	s.Rules, s.Homes = v.rules(plan, s.Reasons), known.homeSummaries(plan, s.Reasons)
+	s.Rules, s.Homes = v.rules(plan, s.Reasons), homeSummaries(one, s.Reasons)
 	s.Mind, s.Missing = toMind(plan, s.Reasons), eachMissing(s.Reasons)
 	s.Next, s.Late = []NextStep{}, []string{}
-	for _, step := range byUrgency(v.openSteps(plan, ledger, on, Later)) {
+	for _, step := range byUrgency(v.openSteps(one, on, Later)) {
 		s.Next = append(s.Next, NextStep{step.ID, step.Urgency, step.Due.String(), step.By(on), step.Says})
 		if step.Urgency == Late {
-			s.Late = union(s.Late, step.Sheets)
+			s.Late = append(s.Late, step.Sheets...)
 		}
 	}
+	slices.Sort(s.Late)
+	s.Late = slices.Compact(s.Late)
 	for _, row := range plan.Rows {
 		s.Rows = append(s.Rows, RowRecord{row.Name, row.Value, row.Unit, row.Source().String(), row.ReadOn})
 	}
-	s.Rows = list(s.Rows)
+	s.Rows = orEmpty(s.Rows)
 	return s, v.err
 }
 
-func (v *voice) rules(plan notices.Plan, said []ReasonRecord) []RuleSummary {
+func (v *voice) rules(plan notices.Plan, said []record.Reason) []RuleSummary {
 	all := []RuleSummary{}
 	for i, r := range plan.Reasons {
 		if r.Concern() != notices.WhichRules {
@@ -110,7 +114,7 @@ func (v *voice) rules(plan notices.Plan, said []ReasonRecord) []RuleSummary {
 	return all
 }
 
-func toMind(plan notices.Plan, said []ReasonRecord) []string {
+func toMind(plan notices.Plan, said []record.Reason) []string {
 	all := []string{}
 	for i, r := range plan.Reasons {
 		c := r.Concern()
@@ -123,8 +127,8 @@ func toMind(plan notices.Plan, said []ReasonRecord) []string {
 }
 
 // eachMissing is every answer that nobody has given, once.
-func eachMissing(reasons []ReasonRecord) []MissingRecord {
-	all := []MissingRecord{}
+func eachMissing(reasons []record.Reason) []record.Missing {
+	all := []record.Missing{}
 	for _, r := range reasons {
 		for _, m := range r.Missing {
 			if !slices.Contains(all, m) {
@@ -137,7 +141,7 @@ func eachMissing(reasons []ReasonRecord) []MissingRecord {
 
 // homeSummaries join what is decided for each home with the sheets that are brought there. Of two decisions about one home the later is the one that counts: whoever may come home
 // does not have to sleep elsewhere any more.
-func (j LedgerJob) homeSummaries(plan notices.Plan, said []ReasonRecord) []HomeSummary {
+func homeSummaries(one Known, said []record.Reason) []HomeSummary {
 	all := []HomeSummary{}
 	at := func(id string) *HomeSummary {
 		i := slices.IndexFunc(all, func(h HomeSummary) bool { return h.ID == id })
@@ -146,37 +150,37 @@ func (j LedgerJob) homeSummaries(plan notices.Plan, said []ReasonRecord) []HomeS
 		}
 		return &all[i]
 	}
-	for i, r := range plan.Reasons {
+	for i, r := range one.Plan.Reasons {
 		if r.Concern() == notices.AtHome {
 			at(r.About).Outcome = said[i].Outcome
 		}
 	}
-	for _, row := range plan.Homes {
+	for _, row := range one.Plan.Homes {
 		home := at(row.ID)
 		home.Who = fmt.Sprint(row.Who)
-		home.Sheets = append(home.Sheets, j.homeSheets(plan, row)...)
+		home.Sheets = append(home.Sheets, homeSheets(one, row)...)
 	}
 	return all
 }
 
 // homeSheets are the sheets of one row of the walk list.
-func (j LedgerJob) homeSheets(plan notices.Plan, row notices.Home) []HomeSheet {
+func homeSheets(one Known, row notices.Home) []HomeSheet {
 	var all []HomeSheet
-	for _, sheet := range plan.Sheets {
+	for _, sheet := range one.Plan.Sheets {
 		if sheet.To.ID != row.ID || sheet.Kind != row.Kind {
 			continue
 		}
-		known, made := j.Sheet(sheet.ID)
+		known, made := one.Ledger.Sheet(sheet.ID)
 		all = append(all, HomeSheet{
-			ID: sheet.ID, Title: titleOf(string(row.Kind)), Due: sheet.Due.String(), By: deskDate(sheet.Due.String()),
-			Handed: known.isWith(row.ID), Changed: made && (known.Gone || known.Digest != factsOf(sheet).Digest),
+			ID: sheet.ID, Title: titleOf(string(row.Kind)), Due: sheet.Due.String(), By: lists.LongDay(sheet.Due),
+			Handed: known.IsWith(row.ID), Changed: made && (known.Gone || known.Digest != factsOf(sheet).Digest),
 		})
 	}
 	return all
 }
 
 // JoinMissing puts fields whose answers would change the same thing on one line, in the order of the first of each.
-func JoinMissing(missing []MissingRecord) []string {
+func JoinMissing(missing []record.Missing) []string {
 	var lines []string
 	var would []string
 	fields := map[string][]string{}
@@ -191,3 +195,6 @@ func JoinMissing(missing []MissingRecord) []string {
 	}
 	return lines
 }
+
+// orEmpty is a list that JSON writes as [], never as null.
+func orEmpty[T any](items []T) []T { return append([]T{}, items...) }

@@ -7,11 +7,13 @@ import (
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/record"
 )
 
-func summaryOn(t *testing.T, on string, ledger site.Ledger, job notices.Job) site.Summary {
+func summaryOn(t *testing.T, on string, known ledger.Job, job notices.Job) site.Summary {
 	t.Helper()
-	s, err := site.Summarise(notices.Decide(job), ledger, date(t, on))
+	s, err := site.Summarise(site.Known{Plan: notices.Decide(job), Ledger: known}, date(t, on))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -21,32 +23,32 @@ func summaryOn(t *testing.T, on string, ledger site.Ledger, job notices.Job) sit
 // The day after a neighbour had to be told, its sheet is late, unless somebody there has it; a sheet that was taken back, or that went to another home, does not count.
 func TestPlanKnowsWhatIsHandedOver(t *testing.T) {
 	job := dueAt(t, "elm-14", "")
-	made := afterMake(t, job)
-	hand := func(home, on string) site.Ledger {
-		ledger, _, err := made.HandOver("elm-14", site.Visit{Mark: site.Mark{Home: home, On: on, How: "spoke", By: "RM"}})
+	made := afterMake(t, job)["elm-14"]
+	hand := func(home, on string) ledger.Job {
+		after, _, err := made.HandOver(ledger.Visit{Home: home, On: date(t, on), How: "spoke", By: "RM"})
 		if err != nil {
 			t.Fatal(err)
 		}
-		return ledger
+		return after
 	}
 	told := hand("n12", "2027-05-01")
-	back, _, err := told.TakeDown("elm-14", []string{"request-n12"}, date(t, "2027-05-02"))
+	back, _, err := told.TakeDown([]string{"request-n12"}, date(t, "2027-05-02"))
 	if err != nil {
 		t.Fatal(err)
 	}
 	for name, c := range map[string]struct {
 		on           string
-		ledger       site.Ledger
+		known        ledger.Job
 		handed, late bool
 	}{
 		"in time":              {"2027-05-05", made, false, false},
 		"nobody went":          {"2027-05-06", made, false, true},
-		"no ledger yet":        {"2027-05-06", site.Ledger{}, false, true},
+		"no ledger yet":        {"2027-05-06", ledger.Job{}, false, true},
 		"told":                 {"2027-05-06", told, true, false},
 		"only the family told": {"2027-05-06", hand("h1", "2027-05-01"), false, true},
 		"taken back":           {"2027-05-06", back, false, true},
 	} {
-		s := summaryOn(t, c.on, c.ledger, job)
+		s := summaryOn(t, c.on, c.known, job)
 		sheet := sheetFor(t, s, "n12")
 		if late := slices.Contains(s.Late, "request-n12"); sheet.Handed != c.handed || late != c.late {
 			t.Errorf("%s: handed over %v, late %v; want %v, %v", name, sheet.Handed, late, c.handed, c.late)
@@ -71,7 +73,7 @@ func TestPlanGoesOnWhereDueEnds(t *testing.T) {
 	job := dueAt(t, "elm-14", "")
 	for _, on := range []string{"2027-04-01", "2027-04-25", "2027-05-07", "2027-05-20"} {
 		due := dueOn(t, date(t, on), afterMake(t, job), job)
-		next := summaryOn(t, on, afterMake(t, job), job).Next
+		next := summaryOn(t, on, afterMake(t, job)["elm-14"], job).Next
 		if len(next) < len(due) {
 			t.Fatalf("%s: the plan has %d steps, and %d are due", on, len(next), len(due))
 		}
@@ -101,7 +103,7 @@ func TestPlanHasOneLineForEachHome(t *testing.T) {
 		"all has passed": {allPassed, "h1: The Lam family may come home., n12: "},
 	} {
 		var lines []string
-		for _, h := range summaryOn(t, "2027-05-14", site.Ledger{}, elsewhere(c.checks)).Homes {
+		for _, h := range summaryOn(t, "2027-05-14", ledger.Job{}, elsewhere(c.checks)).Homes {
 			lines = append(lines, h.ID+": "+h.Outcome)
 		}
 		wanted := strings.Split(c.want, ", ")
@@ -120,7 +122,7 @@ func TestPlanHasOneLineForEachHome(t *testing.T) {
 // Each reason that cites a text says when it was read there, passage by passage, and the passages are the whole source.
 func TestPlanDecisionsSayWhenTheyWereRead(t *testing.T) {
 	for _, checks := range []string{"", onlyPorch, dirtyHall, allPassed, flats, flatSigns} {
-		for _, r := range summaryOn(t, "2027-05-01", site.Ledger{}, dueAt(t, "elm-14", checks)).Reasons {
+		for _, r := range summaryOn(t, "2027-05-01", ledger.Job{}, dueAt(t, "elm-14", checks)).Reasons {
 			var all []string
 			for _, p := range r.Read {
 				text := p.Citation
@@ -140,7 +142,7 @@ func TestPlanDecisionsSayWhenTheyWereRead(t *testing.T) {
 }
 
 func TestMissingOfOneKindIsJoined(t *testing.T) {
-	got := site.JoinMissing([]site.MissingRecord{{"a", "x"}, {"b", "y"}, {"c", "x"}})
+	got := site.JoinMissing([]record.Missing{{Field: "a", Would: "x"}, {Field: "b", Would: "y"}, {Field: "c", Would: "x"}})
 	if want := []string{"a, c: x", "b: y"}; !slices.Equal(got, want) {
 		t.Errorf("joined they are %q, want %q", got, want)
 	}

@@ -13,7 +13,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/record"
 	"example.org/doorleaf/templates"
 )
 
@@ -22,7 +22,7 @@ import (
 // joinDPI is how finely the sheets are painted before they are joined.
 const joinDPI = 100
 
-func checkTiles(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
+func checkTiles(t *testing.T, demo *builtDemo, sheet record.Sheet) {
 	paper, _, _ := strings.Cut(sheet.Paper, " ")
 	record := sheet.Faces[0]
 	if want := fmt.Sprintf("%s x%d", paper, record.Pages); sheet.Paper != want {
@@ -54,10 +54,10 @@ func checkTiles(t *testing.T, demo *builtDemo, sheet site.SheetRecord) {
 }
 
 // isTiled reports whether a sheet is a sign over several sheets of paper.
-func isTiled(sheet site.SheetRecord) bool { return strings.Contains(sheet.Paper, " x") }
+func isTiled(sheet record.Sheet) bool { return strings.Contains(sheet.Paper, " x") }
 
 // checkBoards measures the sheets of a sign as a screen shows them, and the code, which is on the last.
-func checkBoards(b tab, sheet site.SheetRecord) []measuredBoard {
+func checkBoards(b tab, sheet record.Sheet) []measuredBoard {
 	b.Helper()
 	paper, _, _ := strings.Cut(sheet.Paper, " ")
 	boards, record := measuredBoards(b), sheet.Faces[0]
@@ -87,7 +87,7 @@ type shownSide struct {
 }
 
 // shownSides prints a sheet and pairs each side with its picture.
-func shownSides(t *testing.T, demo *builtDemo, sheet site.SheetRecord, dpi int) (all []shownSide) {
+func shownSides(t *testing.T, demo *builtDemo, sheet record.Sheet, dpi int) (all []shownSide) {
 	t.Helper()
 	paper, _, _ := strings.Cut(sheet.Paper, " ")
 	b := openTab(t)
@@ -207,7 +207,7 @@ func turnedBack(side *image.Gray) *image.Gray {
 	return turned
 }
 
-func checkBoardCapitals(t *testing.T, side *image.Gray, b measuredBoard, record site.FaceRecord) {
+func checkBoardCapitals(t *testing.T, side *image.Gray, b measuredBoard, record record.Face) {
 	t.Helper()
 	if len(b.Danger) > 0 {
 		checkCapitals(t, side, joinDPI, b.Danger, true, record.SignalHeightMM)

@@ -10,7 +10,7 @@ import (
 	"testing"
 
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/record"
 )
 
 // How large the type is that leaves the printer, as poppler reads it from the PDF that Chromium prints. Clear print of the RNIB is 12 pt or more, and 14 pt is advised
@@ -23,7 +23,7 @@ const (
 	leastLarge  = 18.0
 )
 
-func leastTypeOf(sheet site.SheetRecord) float64 {
+func leastTypeOf(sheet record.Sheet) float64 {
 	if sheet.Kind == string(notices.WorkAreaSign) {
 		return leastClear
 	}

@@ -23,6 +23,7 @@ import (
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
 	"example.org/doorleaf/templates"
 )
 
@@ -309,7 +310,7 @@ func TestManyDates(t *testing.T) {
 	job, kit := jobWithKit(t, 12)
 	plan := notices.Decide(job)
 	plan.Sheets = nil // paper has room for fewer
-	unit, err := site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
+	unit, err := site.Build(plan, ledger.Job{}, kit)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -333,7 +334,7 @@ func TestTooManyDates(t *testing.T) {
 			if !sheets {
 				plan.Sheets = nil
 			}
-			_, err := site.Build(plan, site.Ledger{}, kit, site.JobRecord{})
+			_, err := site.Build(plan, ledger.Job{}, kit)
 			if err == nil || !strings.Contains(err.Error(), "split the job in two") {
 				t.Errorf("60 days at different hours: %v, want advice to split the job", err)
 			}

@@ -67,7 +67,7 @@ type DeskRepair struct {
 // A DeskRepairSheet is what to take away and what to bring instead.
 type DeskRepairSheet struct {
 	Title, Sheet, Since string
-	TakeAway, Bring     int // revisions; Bring is 0 when nothing comes instead
+	TakeAway, Bring     string // revisions; Bring is 0 when nothing comes instead
 	Hangs               bool
 }
 

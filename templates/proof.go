@@ -12,6 +12,7 @@ type Proof struct {
 	Checks                   []ProofCheck
 	Samples                  []ProofSample
 	Open                     []string // sheets of the last make of which nothing is noted
+	Struck                   []string // what was noted by mistake
 }
 
 // A ProofTold is one sheet that somebody got.

@@ -16,7 +16,7 @@ import (
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/record"
 	"example.org/doorleaf/site/fit"
 )
 
@@ -93,7 +93,7 @@ func isKind(spec *ast.ValueSpec) bool {
 // madeIn lists the kinds of sheet that have a face in the language, on the paper.
 func madeIn(t *testing.T, out, tag, paper string) []string {
 	t.Helper()
-	records, err := site.LoadRecords(os.DirFS(out))
+	records, err := record.Load(os.DirFS(out))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -101,7 +101,7 @@ func madeIn(t *testing.T, out, tag, paper string) []string {
 	for _, job := range records {
 		for _, sheet := range job.Sheets {
 			size, _, _ := strings.Cut(sheet.Paper, " ")
-			if size == paper && slices.ContainsFunc(sheet.Faces, func(f site.FaceRecord) bool { return f.Language == tag }) {
+			if size == paper && slices.ContainsFunc(sheet.Faces, func(f record.Face) bool { return f.Language == tag }) {
 				kinds = append(kinds, sheet.Kind)
 			}
 		}

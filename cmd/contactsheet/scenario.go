@@ -13,6 +13,7 @@ import (
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
 )
 
 // A printing is a way in which a programme has its sheets printed.
@@ -76,7 +77,8 @@ func (s scenario) make(dir string) error {
 		plans = append(plans, notices.Decide(job))
 	}
 	day := notices.Date{Year: 2027, Month: time.April, Day: 20} // as invented as the jobs
-	_, err = site.Folder{Path: dir, Out: filepath.Join(dir, "out")}.Make(plans, day, func(string) {})
+	programme := site.Programme{Path: dir, Out: filepath.Join(dir, "out"), Writer: ledger.Writer{Laptop: "contact", Today: day}}
+	_, err = programme.Make(plans, func(string) {})
 	return err
 }
 

@@ -32,13 +32,16 @@ func (d demo) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	folder := site.Folder{Path: path, Out: filepath.Join(path, "out")}
-	if _, err := folder.Make(loaded, today(), c.progress); err != nil {
+	programme, err := programmeAt(path, loaded, true) // on whatever day somebody looks at it
+	if err != nil {
 		return err
 	}
-	fmt.Fprintf(c.out, "open   %s in a browser: what to print, where it goes, by when and why\n", filepath.Join(folder.Out, "print", "index.html"))
-	fmt.Fprintf(c.out, "print  %s, two-sided: all sheets of one job\n", filepath.Join(folder.Out, "print", loaded[0].Code, "everything.html"))
-	fmt.Fprintf(c.out, "upload %s to your web space: the pages behind the codes\n", filepath.Join(folder.Out, "web"))
+	if _, err := programme.Make(loaded, c.progress); err != nil {
+		return err
+	}
+	fmt.Fprintf(c.out, "open   %s in a browser: what to print, where it goes, by when and why\n", filepath.Join(programme.Out, "print", "index.html"))
+	fmt.Fprintf(c.out, "print  %s, two-sided: all sheets of one job\n", filepath.Join(programme.Out, "print", loaded[0].Code, "everything.html"))
+	fmt.Fprintf(c.out, "upload %s to your web space: the pages behind the codes\n", filepath.Join(programme.Out, "web"))
 	fmt.Fprintf(c.out, "edit   %s, then run: doorleaf make %s\n", jobs[0], jobs[0])
 	return nil
 }

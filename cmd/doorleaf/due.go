@@ -3,12 +3,14 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/disk"
 )
 
 type due struct {
@@ -31,22 +33,44 @@ func (d due) Run(c console) error {
 	if len(plans) == 0 {
 		return problems
 	}
-	ledger, err := site.ReadLedger(filepath.Join(folder, site.LedgerFile))
+	programme, err := programmeAt(folder, plans, false)
 	if err != nil {
 		return err
 	}
-	steps, err := site.Due(plans, ledger, on)
+	if on.IsZero() {
+		on = programme.Writer.Today
+	}
+	jobs, damaged := d.readable(programme, plans)
+	if errors.Is(damaged, fs.ErrNotExist) {
+		return damaged
+	}
+	steps, err := site.Due(jobs, on)
 	if err != nil {
 		return err
 	}
 	printDue(c, steps, on)
 	sayLeftOut(c, problems)
-	return problems
+	c.sayMissing(programme.MissingPages())
+	return errors.Join(problems, damaged)
 }
 
+// readable are the plans whose ledger can be read, and what is wrong with the others.
+func (d due) readable(programme site.Programme, plans []notices.Plan) (jobs []site.Known, damaged error) {
+	for _, plan := range plans {
+		one, err := known(programme, []notices.Plan{plan})
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil, err
+		}
+		damaged = errors.Join(damaged, err)
+		jobs = append(jobs, one...)
+	}
+	return jobs, damaged
+}
+
+// day is the given one, or the zero Date for today.
 func (d due) day() (notices.Date, error) {
 	if d.On == "" {
-		return today(), nil
+		return notices.Date{}, nil
 	}
 	on, err := notices.ParseDate(d.On)
 	if err != nil {
@@ -64,13 +88,27 @@ func (d due) files() ([]string, error) {
 		if _, err := os.Stat(filepath.Join(folder, jobfile.ProgrammeFile)); err != nil {
 			continue
 		}
-		files, err := filepath.Glob(filepath.Join(folder, "jobs", "*.yaml"))
-		if err == nil && len(files) == 0 {
-			err = fmt.Errorf("there are no job files in %s; name them", filepath.Join(folder, "jobs"))
-		}
-		return files, err
+		return jobsIn(folder)
 	}
 	return nil, fmt.Errorf("there is no %s here or in the folder above; go to your programme's folder, or name job files, such as PROGRAMME/jobs/*.yaml", jobfile.ProgrammeFile)
+}
+
+// jobsIn are all job files of a programme.
+func jobsIn(folder string) ([]string, error) {
+	entries, err := os.ReadDir(filepath.Join(folder, "jobs"))
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, fmt.Errorf("the jobs folder of %s cannot be read (%w); name job files", folder, disk.Why(err))
+	}
+	var files []string
+	for _, entry := range entries {
+		if !entry.IsDir() && isJobFile(entry.Name()) {
+			files = append(files, filepath.Join(folder, "jobs", entry.Name()))
+		}
+	}
+	if len(files) == 0 {
+		return nil, fmt.Errorf("there are no job files in %s; name them", filepath.Join(folder, "jobs"))
+	}
+	return files, nil
 }
 
 // printDue has a part for each urgency that has any, and one sentence when none has.

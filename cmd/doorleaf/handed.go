@@ -6,37 +6,42 @@ import (
 	"os"
 
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/disk"
+	"example.org/doorleaf/site/ledger"
 )
 
 type handed struct {
 	Job      string   `arg:"" help:"Job file, such as jobs/alder-14.yaml."`
 	Home     string   `help:"Household or neighbour, by its id in the job file." placeholder:"ID"`
 	On       string   `help:"Day, YYYY-MM-DD." placeholder:"DATE"`
-	How      string   `help:"spoke (face to face), left (nobody opened) or mailed." placeholder:"HOW"`
+	How      string   `help:"spoke (face to face), left (nobody opened), mailed, phoned, refused, or signed (the receipt came back)." placeholder:"HOW"`
 	By       string   `help:"Initials of whoever went." placeholder:"INITIALS"`
 	Language string   `help:"Language in which it was explained." placeholder:"NAME"`
 	Why      string   `help:"Why nobody signed." placeholder:"TEXT"`
 	Sheet    []string `help:"Sheet, by the id in its foot; what the home has not got yet if you name none." placeholder:"ID"`
 	List     string   `help:"A filled-in copy of print/<code>/walk-list.csv, instead of all flags above." placeholder:"FILE"`
+
+	Confirm bool `help:"Note it although the day looks like a slip."`
 }
 
 func (h handed) Run(c console) error {
-	path, job, err := loadOne(h.Job)
+	path, plan, err := loadOne(h.Job)
 	if err != nil {
 		return err
 	}
 	if err := h.check(); err != nil {
 		return err
 	}
-	var all []site.Noted
-	err = folderOf(path).Note(func(ledger site.Ledger) (site.Ledger, error) {
-		visits, err := h.visits(ledger, job.Code)
+	programme, err := programmeAt(path, []notices.Plan{plan}, h.Confirm)
+	if err != nil {
+		return err
+	}
+	all, err := programme.Mark(plan, func(job ledger.Job) (ledger.Job, []ledger.Noted, error) {
+		visits, err := h.visits(job)
 		if err != nil {
-			return ledger, err
+			return job, nil, err
 		}
-		ledger, all, err = ledger.HandOver(job.Code, visits...)
-		return ledger, err
+		return job.HandOver(visits...)
 	})
 	if err != nil {
 		return err
@@ -44,13 +49,17 @@ func (h handed) Run(c console) error {
 	for _, n := range all {
 		c.printNoted(n, told(n.Mark))
 	}
-	c.warnOfDays(all)
+	c.warnOfDays(all, programme.Writer.Today)
 	c.printNext(h.Job, all)
 	return nil
 }
 
-func told(m site.Mark) string {
-	return map[string]string{"spoke": "given and explained to ", "left": "left for ", "mailed": "mailed to "}[m.How] + m.Home + " on " + m.On
+func told(m ledger.Mark) string {
+	what := map[ledger.Event]string{ledger.Phoned: "told on the phone: ", ledger.Refused: "refused by ", ledger.Signed: "signed for by "}[m.Event]
+	if m.Event == ledger.Handed {
+		what = map[string]string{"spoke": "given and explained to ", "left": "left for ", "mailed": "mailed to "}[m.How]
+	}
+	return what + m.Home + " on " + m.On
 }
 
 // check finds what the flags lack, all at once.
@@ -66,20 +75,19 @@ func (h handed) check() error {
 		all = append(all, errors.New("say which home with --home, or give a whole walk list with --list"))
 	}
 	_, err := notices.ParseDate(h.On)
-	_, err2 := site.LanguageNamed(h.Language)
-	return errors.Join(append(all, err, site.CheckHow(h.How), site.CheckBy(h.By), err2)...)
+	_, err2 := ledger.LanguageNamed(h.Language)
+	return errors.Join(append(all, err, ledger.CheckHow(h.How), ledger.CheckBy(h.By), err2)...)
 }
 
-func (h handed) visits(ledger site.Ledger, code string) ([]site.Visit, error) {
+func (h handed) visits(job ledger.Job) ([]ledger.Visit, error) {
 	if h.List == "" {
-		language, err := site.LanguageNamed(h.Language)
-		mark := site.Mark{Home: h.Home, On: h.On, How: h.How, By: h.By, Language: language, Why: h.Why}
-		return []site.Visit{{Sheets: h.Sheet, Mark: mark}}, err
+		language, err1 := ledger.LanguageNamed(h.Language)
+		on, err2 := notices.ParseDate(h.On)
+		return []ledger.Visit{{Sheets: h.Sheet, Home: h.Home, On: on, How: h.How, By: h.By, Language: language, Why: h.Why}}, errors.Join(err1, err2)
 	}
-	file, err := os.Open(h.List)
+	data, err := os.ReadFile(h.List)
 	if err != nil {
-		return nil, fmt.Errorf("the walk list %s cannot be read (%w); check the name", h.List, err)
+		return nil, fmt.Errorf("the walk list %s cannot be read (%w); check the name", h.List, disk.Why(err))
 	}
-	defer file.Close()
-	return ledger.ReadVisits(code, h.List, file)
+	return job.ReadWalkList(h.List, data)
 }

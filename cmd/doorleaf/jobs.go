@@ -7,9 +7,12 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/jobfile"
+	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
 )
 
 // load reads the job files and decides each. They belong to one programme folder, and returns that folder. Problems name files as they were typed.
@@ -64,12 +67,21 @@ func programmeOf(file string) (string, error) {
 	if info, err := os.Stat(file); err != nil || info.IsDir() {
 		return "", notAJob(file, err)
 	}
+	if !isJobFile(file) {
+		return "", fmt.Errorf("%s is not named as a job file; give it a name that ends in .yaml, so that every command finds it", file)
+	}
 	for _, folder := range []string{filepath.Dir(filepath.Dir(file)), filepath.Dir(file), filepath.Join(filepath.Dir(file), "..")} {
 		if _, err := os.Stat(filepath.Join(folder, jobfile.ProgrammeFile)); err == nil {
 			return folder, nil
 		}
 	}
 	return "", fmt.Errorf("there is no %s in the folder above %s; keep job files in the jobs folder of a programme, as doorleaf start makes it", jobfile.ProgrammeFile, file)
+}
+
+// isJobFile goes by the name.
+func isJobFile(file string) bool {
+	ending := strings.ToLower(filepath.Ext(file))
+	return (ending == ".yaml" || ending == ".yml") && !strings.HasPrefix(filepath.Base(file), ".")
 }
 
 func notAJob(file string, err error) error {
@@ -80,6 +92,46 @@ func notAJob(file string, err error) error {
 		return fmt.Errorf("there is no job file %s; check the name, or see what is in the jobs folder", file)
 	}
 	return fmt.Errorf("%s cannot be read (%w); check who may read it", file, err)
+}
+
+// loadOne reads one job file and decides it.
+func loadOne(file string) (folder string, plan notices.Plan, err error) {
+	folder, plans, err := load([]string{file})
+	if err != nil {
+		return "", notices.Plan{}, err
+	}
+	return folder, plans[0], nil
+}
+
+// programmeAt is the programme of plans, on this laptop and today. It ends what a killed make left, so that nobody works on a half.
+func programmeAt(path string, plans []notices.Plan, confirmed bool) (site.Programme, error) {
+	laptop, err := ledger.ThisLaptop()
+	if err != nil {
+		return site.Programme{}, err
+	}
+	p := site.Programme{Path: path, Out: filepath.Join(path, "out"), Confirmed: confirmed, Writer: ledger.Writer{Laptop: laptop, Today: today(plans[0].Programme)}}
+	return p, p.Finish()
+}
+
+// known are plans with what the ledger remembers of their jobs.
+func known(p site.Programme, plans []notices.Plan) ([]site.Known, error) {
+	var all []site.Known
+	for _, plan := range plans {
+		job, err := p.Ledger(plan.Code)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, site.Known{Plan: plan, Ledger: job})
+	}
+	return all, nil
+}
+
+// sayMissing names pages that are on paper and not in the output, by job.
+func (c console) sayMissing(all []site.Missing) {
+	for _, m := range all {
+		fmt.Fprintf(c.out, "%s: %s that %s on paper %s not in the output: run doorleaf make with the job file of %s, and upload\n",
+			m.Code, count(m.Pages, "page", "pages"), isAre(m.Pages), isAre(m.Pages), m.Code)
+	}
 }
 
 func asTyped(problems jobfile.Problems, folder string, typed map[string]string) jobfile.Problems {

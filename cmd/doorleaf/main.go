@@ -28,9 +28,12 @@ type commands struct {
 	Start   start     `cmd:"" help:"Make a programme folder of your own, with a job file to fill in and a form for the walk round the house."`
 	Plan    plan      `cmd:"" help:"Say what jobs call for and why. Writes nothing."`
 	Make    makeSheet `cmd:"" help:"Make the sheets and pages of jobs."`
+	Printed printed   `cmd:"" help:"Note that sheets were printed."`
 	Posted  posted    `cmd:"" help:"Note that signs went up."`
 	Removed removed   `cmd:"" help:"Note that signs came down."`
-	Handed  handed    `cmd:"" help:"Note that a home was told: by word, by a sheet left or mailed, or a whole walk list."`
+	Handed  handed    `cmd:"" help:"Note that a home was told: by word, by a sheet left or mailed, on the phone, or a whole walk list."`
+	Undo    undo      `cmd:"" help:"Strike a mark that was a slip; without --mark, list the marks."`
+	Restore restore   `cmd:"" help:"Put the damaged ledger of a job right."`
 	Proof   proof     `cmd:"" help:"Write one page for the file: who was told what, when and how, and what hung where."`
 	Due     due       `cmd:"" help:"Say what is late, what to do today, what comes, and what waits for whom. Writes nothing."`
 }
@@ -103,8 +106,12 @@ func count(n int, one, many string) string {
 // now is the clock; tests of the command set it.
 var now = time.Now
 
-// today is the day on which dates are noted as changed.
-func today() notices.Date {
-	year, month, day := now().Date()
+// today is the day in a programme's time zone.
+func today(programme notices.Programme) notices.Date {
+	at := now()
+	if zone, err := time.LoadLocation(programme.TimeZone); err == nil && programme.TimeZone != "" {
+		at = at.In(zone)
+	}
+	year, month, day := at.Date()
 	return notices.Date{Year: year, Month: month, Day: day}
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"crypto/sha256"
+	"errors"
 	"flag"
 	"fmt"
 	"io/fs"
@@ -20,7 +21,7 @@ import (
 
 var update = flag.Bool("update", false, "rewrite the files that scripts compare with")
 
-// A script that needs another day than today sets NOW.
+// Scripts run on a day of their own, February 10, 2026, one that needs another sets NOW.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"doorleaf": func() {
 		if day, err := time.Parse(time.DateOnly, os.Getenv("NOW")); err == nil {
@@ -36,12 +37,28 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: filepath.Join("testdata", "script"), UpdateScripts: *update, RequireExplicitExec: true, RequireUniqueNames: true,
 		Setup: func(env *testscript.Env) error {
-			env.Setenv("TODAY", today().String())
-			env.Setenv("TOMORROW", today().Plus(1).String())
-			return nil
+			env.Setenv("NOW", "2026-02-10")
+			env.Setenv("TODAY", "2026-02-10")
+			env.Setenv("TOMORROW", "2026-02-11")
+			return newLaptop(env, "k7qm")
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"remember": remember, "unchanged": unchanged},
 	})
+}
+
+// newLaptop gives a script settings of its own, wherever the system keeps them, in which the laptop has a name.
+func newLaptop(env *testscript.Env, name string) error {
+	home := filepath.Join(env.WorkDir, ".home")
+	env.Setenv("HOME", home)
+	env.Setenv("XDG_CONFIG_HOME", filepath.Join(home, ".config"))
+	env.Setenv("AppData", filepath.Join(home, "AppData"))
+	for _, settings := range []string{".config", "AppData", "Library/Application Support"} {
+		folder := filepath.Join(home, filepath.FromSlash(settings), "doorleaf")
+		if err := errors.Join(os.MkdirAll(folder, 0o700), os.WriteFile(filepath.Join(folder, "laptop"), []byte(name+"\n"), 0o600)); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // remembered holds a map from each remembered folder to its tree; scripts run at the same time.
@@ -69,11 +86,11 @@ func unchanged(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
-// tree has the digest, mode and time of each file and folder. The lock file of a make is no result.
+// tree has the digest, mode and time of each file and folder. A lock file is no result.
 func tree(ts *testscript.TestScript, dir string) map[string]string {
 	all := map[string]string{}
 	ts.Check(filepath.WalkDir(dir, func(path string, entry fs.DirEntry, err error) error {
-		if err != nil || strings.HasSuffix(entry.Name(), "-lock") {
+		if err != nil || strings.HasSuffix(entry.Name(), "lock") {
 			return err
 		}
 		info, err := entry.Info()

@@ -7,6 +7,7 @@ import (
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/lists"
 	"example.org/doorleaf/site/pdf"
 )
 
@@ -14,6 +15,7 @@ type makeSheet struct {
 	Jobs         []string `arg:"" name:"job" help:"Job files, such as jobs/alder-14.yaml."`
 	PDF          bool     `name:"pdf" help:"PDF files as well, for the printer and the copy shop. Chrome, Chromium or Edge makes them."`
 	Out          string   `help:"Folder to write to, instead of out in the programme folder." placeholder:"DIR"`
+	Confirm      bool     `help:"Make them although the day or the address looks like a slip."`
 	WithoutCodes bool     `help:"Sheets with phone numbers only, for the night when the key is on another laptop."`
 }
 
@@ -22,32 +24,40 @@ func (m makeSheet) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	folder := site.Folder{Path: path, Out: cmp.Or(m.Out, filepath.Join(path, "out"))}
+	programme, err := programmeAt(path, plans, m.Confirm)
+	if err != nil {
+		return err
+	}
+	programme.Out = cmp.Or(m.Out, programme.Out)
 	if m.PDF {
-		folder.Browser = browser(c)
+		programme.Browser = browser(c)
 	}
-	changed, err := m.make(folder, plans, c)
+	done, err := m.make(programme, plans, c)
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(c.out, "made %s in %s; %s\n", count(len(plans), "job", "jobs"), folder.Out, changedFiles(changed))
-	wrong, err := folder.OutdatedPaper(plans)
-	if err != nil {
-		return err
+	m.sayDone(c, programme, plans, done)
+	return nil
+}
+
+func (m makeSheet) sayDone(c console, programme site.Programme, plans []notices.Plan, done site.Make) {
+	fmt.Fprintf(c.out, "made %s in %s; %s\n", count(len(plans), "job", "jobs"), programme.Out, changedFiles(done.Changed))
+	if done.Wrong > 0 {
+		fmt.Fprintf(c.out, "bring  %s of paper that is out %s wrong now: see \"Put right\" on the list, and tell people today\n", count(done.Wrong, "piece", "pieces"), isAre(done.Wrong))
 	}
-	if wrong > 0 {
-		fmt.Fprintf(c.out, "bring  %s of paper that is out %s wrong now: see \"Put right\" on the list, and tell people today\n", count(wrong, "piece", "pieces"), isAre(wrong))
+	if done.MaybeOut > 0 {
+		fmt.Fprintf(c.out, "check  %s now: if the last version was printed, throw it away\n", count(done.MaybeOut, "sheet says something else", "sheets say something else"))
 	}
-	fmt.Fprintf(c.out, "open   %s\n", filepath.Join(folder.Out, "print", "index.html"))
-	if folder.Browser != nil {
+	fmt.Fprintf(c.out, "open   %s\n", filepath.Join(programme.Out, "print", "index.html"))
+	if programme.Browser != nil {
 		for _, plan := range plans {
-			fmt.Fprintf(c.out, "print  %s, two-sided: all sheets of %s\n", filepath.Join(folder.Out, "print", plan.Code, site.HomePrinter), plan.Code)
+			fmt.Fprintf(c.out, "print  %s, two-sided: all sheets of %s\n", filepath.Join(programme.Out, "print", plan.Code, lists.HomePrinter), plan.Code)
 		}
 	}
 	if !m.WithoutCodes {
-		fmt.Fprintf(c.out, "upload %s\n", filepath.Join(folder.Out, "web"))
+		fmt.Fprintf(c.out, "upload %s\n", filepath.Join(programme.Out, "web"))
 	}
-	return nil
+	c.sayMissing(done.Missing)
 }
 
 // browser is the one that prints. Without one the sheets can be printed all the same, so it is no error, only a sentence.
@@ -60,11 +70,11 @@ func browser(c console) *pdf.Browser {
 	return &found
 }
 
-func (m makeSheet) make(folder site.Folder, plans []notices.Plan, c console) ([]string, error) {
+func (m makeSheet) make(programme site.Programme, plans []notices.Plan, c console) (site.Make, error) {
 	if m.WithoutCodes {
-		return folder.MakeWithoutCodes(plans, c.progress)
+		return programme.MakeWithoutCodes(plans, c.progress)
 	}
-	return folder.Make(plans, today(), c.progress)
+	return programme.Make(plans, c.progress)
 }
 
 func isAre(n int) string {

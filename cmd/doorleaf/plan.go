@@ -5,12 +5,12 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"path/filepath"
 	"strings"
 	"unicode/utf8"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/record"
 )
 
 type plan struct {
@@ -24,22 +24,40 @@ func (p plan) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	ledger, err := site.ReadLedger(filepath.Join(folder, site.LedgerFile))
+	programme, err := programmeAt(folder, decided, false)
+	if err != nil {
+		return err
+	}
+	jobs, err := known(programme, decided)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		fmt.Fprintf(c.err, "doorleaf: %s is not there, so this does not know what is handed over\n", site.LedgerFile)
+		fmt.Fprintln(c.err, "doorleaf: the ledger is not there, so this does not know what is handed over")
+		jobs = unknown(decided)
 	case err != nil:
 		return err
 	}
 	var all []site.Summary
-	for _, one := range decided {
-		s, err := site.Summarise(one, ledger, today())
+	for _, one := range jobs {
+		s, err := site.Summarise(one, programme.Writer.Today)
 		if err != nil {
 			return err
 		}
 		all = append(all, s)
 	}
-	return p.print(c, all)
+	if err := p.print(c, all); err != nil || p.JSON {
+		return err
+	}
+	c.sayMissing(programme.MissingPages())
+	return nil
+}
+
+// unknown are plans whose jobs nobody remembers.
+func unknown(plans []notices.Plan) []site.Known {
+	var all []site.Known
+	for _, plan := range plans {
+		all = append(all, site.Known{Plan: plan})
+	}
+	return all
 }
 
 func (p plan) print(c console, all []site.Summary) error {
@@ -232,7 +250,7 @@ func (c console) tellWhy(s site.Summary) {
 }
 
 // whenRead is the day on which the passages of a source were read; one by one where they were read on different days, or not all in the published text.
-func whenRead(passages []site.ReadingRecord) string {
+func whenRead(passages []record.Reading) string {
 	var all, days []string
 	for _, p := range passages {
 		day := strings.TrimSpace(p.ReadOn + " " + strings.TrimPrefix(p.How, "read "))

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"path/filepath"
+
+	"example.org/doorleaf/notices"
 )
 
 type proof struct {
@@ -17,7 +19,11 @@ func (p proof) Run(c console) error {
 		return err
 	}
 	file := cmp.Or(p.To, filepath.Join(path, "proof", job.Code+".html"))
-	if err := folderOf(path).WriteProof(job, file); err != nil {
+	programme, err := programmeAt(path, []notices.Plan{job}, false)
+	if err != nil {
+		return err
+	}
+	if err := programme.WriteProof(job, file); err != nil {
 		return err
 	}
 	fmt.Fprintf(c.out, "wrote   %s: print it, sign it, and keep it for three years after the work is finished\n", file)

@@ -6,19 +6,21 @@ import (
 	"strings"
 
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
 )
 
 type removed struct {
 	Job   string   `arg:"" help:"Job file, such as jobs/alder-14.yaml."`
 	Sheet []string `help:"Sheet, by the id in its foot; all that hangs if you name none. A sheet that a home has can be noted as taken back." placeholder:"ID"`
 	On    string   `required:"" help:"Day on which it came down, YYYY-MM-DD." placeholder:"DATE"`
+
+	Confirm bool `help:"Note it although the day looks like a slip."`
 }
 
 func (r removed) Run(c console) error {
-	return note(c, r.Job, r.On, func(ledger site.Ledger, plan notices.Plan, on notices.Date) (site.Ledger, []site.Noted, error) {
-		return ledger.TakeDown(plan.Code, r.Sheet, on)
-	}, func(plan notices.Plan, all []site.Noted) {
+	return markOn(c, r.Job, r.On, r.Confirm, func(job ledger.Job, on notices.Date) (ledger.Job, []ledger.Noted, error) {
+		return job.TakeDown(r.Sheet, on)
+	}, func(plan notices.Plan, all []ledger.Noted) {
 		for _, n := range all {
 			c.printNoted(n, "out from "+n.Mark.On+" to "+n.Mark.Until)
 		}
@@ -27,7 +29,7 @@ func (r removed) Run(c console) error {
 }
 
 // warnTooSoon: that a sign came down is a fact and is noted; that it came down before the check is a danger, and is said.
-func (c console) warnTooSoon(plan notices.Plan, all []site.Noted) {
+func (c console) warnTooSoon(plan notices.Plan, all []ledger.Noted) {
 	var early []string
 	for _, n := range all {
 		for _, keep := range behind(plan, n.Sheet) {
@@ -44,7 +46,7 @@ func (c console) warnTooSoon(plan notices.Plan, all []site.Noted) {
 }
 
 // behind is what a sign warns of and has not passed: the work in its area, or all of it when the sign is for the whole house.
-func behind(plan notices.Plan, sheet site.LedgerSheet) []notices.Keep {
+func behind(plan notices.Plan, sheet ledger.Sheet) []notices.Keep {
 	switch sheet.Area {
 	case "":
 		return nil

@@ -8,6 +8,8 @@ import (
 
 	"example.org/doorleaf/notices/jobfile"
 	"example.org/doorleaf/site"
+	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/lists"
 )
 
 type start struct {
@@ -22,7 +24,7 @@ func (s start) Run(c console) error {
 	if err := site.Found(s.Dir, files); err != nil {
 		return err
 	}
-	form, err := site.WalkRound()
+	form, err := lists.WalkRound()
 	if err != nil {
 		return err
 	}
@@ -33,6 +35,6 @@ func (s start) Run(c console) error {
 	fmt.Fprintf(c.out, "fill in %s: who you are, once\n", at(jobfile.ProgrammeFile))
 	fmt.Fprintf(c.out, "print   %s and take it along to the house\n", at("walk-round.html"))
 	fmt.Fprintf(c.out, "fill in %s from the form, then run: doorleaf plan %s\n", at("jobs/first-job.yaml"), at("jobs/first-job.yaml"))
-	fmt.Fprintf(c.out, "keep    a copy of %s and %s: without them no code on paper can be made again\n", at(site.KeyFile), at(site.LedgerFile))
+	fmt.Fprintf(c.out, "keep    a copy of %s and %s: without them no code on paper can be made again\n", at(site.KeyFile), at(ledger.FolderName))
 	return nil
 }

@@ -1,4 +1,4 @@
-package site
+package lists
 
 import (
 	"fmt"
@@ -9,14 +9,15 @@ import (
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/record"
 )
 
-// calendarFile is the name of a calendar (RFC 5545): one for each job beside its sheets, and one of all jobs beside the coordinator's sheet. It names
+// CalendarFile is the name of a calendar (RFC 5545): one for each job beside its sheets, and one of all jobs beside the coordinator's sheet. It names
 // homes, so it lies under print/ and never on the web.
-const calendarFile = "calendar.ics"
+const CalendarFile = "calendar.ics"
 
-// calendar has an all-day entry for each step, on its last day. Nothing in it comes from a clock.
-func calendar(programme notices.Programme, records []JobRecord) []byte {
+// Calendar has an all-day entry for each step, on its last day. Nothing in it comes from a clock.
+func Calendar(programme notices.Programme, records []record.Job) []byte {
 	cal := ics.NewCalendar()
 	cal.SetProductId("-//doorleaf//EN")
 	cal.SetXWRCalName(programme.Name)
@@ -37,7 +38,7 @@ func entryID(programme notices.Programme, code, step string) string {
 
 // addEntry stamps an entry with midnight UTC of its own day: RFC 5545 3.8.7.2 requires a stamp, and the moment of the make would change the file at
 // every make.
-func addEntry(cal *ics.Calendar, id string, r JobRecord, s StepRecord) {
+func addEntry(cal *ics.Calendar, id string, r record.Job, s record.Step) {
 	day, err := time.Parse(time.DateOnly, s.Due)
 	if err != nil {
 		return // a record of an older make
@@ -52,20 +53,20 @@ func addEntry(cal *ics.Calendar, id string, r JobRecord, s StepRecord) {
 	entry.SetDescription(description(r, s))
 }
 
-func summary(s StepRecord) string {
+func summary(s record.Step) string {
 	if s.Done {
 		return "Done: " + s.Says
 	}
 	return s.Says
 }
 
-func description(r JobRecord, s StepRecord) string {
+func description(r record.Job, s record.Step) string {
 	text := fmt.Sprintf("Job %s. %s: %s.", r.Code, locales.Alone(s.Binds), s.Source)
 	if s.First != s.Due {
-		text = fmt.Sprintf("From %s to %s. ", deskDate(s.First), deskDate(s.Due)) + text
+		text = fmt.Sprintf("From %s to %s. ", WrittenDay(s.First), WrittenDay(s.Due)) + text
 	}
 	if s.LateAfter != "" && s.LateAfter != s.Due {
-		text += fmt.Sprintf(" Late after %s.", deskDate(s.LateAfter))
+		text += fmt.Sprintf(" Late after %s.", WrittenDay(s.LateAfter))
 	}
 	return text
 }

@@ -1,4 +1,4 @@
-package site
+package lists
 
 import (
 	"example.org/doorleaf/notices"

@@ -4,7 +4,6 @@ go 1.26.0
 
 // The product.
 require (
-	eliasnaur.com/font v0.0.0-20230308162249-dd43949cb42d
 	github.com/alecthomas/kong v1.17.0
 	github.com/arran4/golang-ical v0.3.4
 	github.com/go-text/typesetting v0.3.5

@@ -88,10 +88,14 @@ func fontFaces(folder string) []templates.Font {
 	return all
 }
 
+// fontFiles are the fonts in the program, and the licences that have to go with them.
 func fontFiles() Files {
 	files := Files{}
 	for _, f := range fit.Inside() {
 		files[fontFolder+"/"+f.File] = f.TTF
+	}
+	for _, l := range fit.Licences() {
+		files[fontFolder+"/"+l.File] = l.Text
 	}
 	return files
 }

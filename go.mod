@@ -38,3 +38,6 @@ require (
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/xerrors v0.0.0-20200804184101-5ec99f83aff1 // indirect
 )
+
+// Kept here because it has no release: site/qrencoder/SOURCES.md.
+replace github.com/skip2/go-qrcode => ./site/qrencoder

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// The notes are those that "go version -m" shows of programs built by Go 1.26 in each of these ways.
+// Versions and notes of checkouts have the form that "go version -m" shows of programs built by Go 1.26 in these ways.
 func TestVersion(t *testing.T) {
 	checkout := []string{"vcs", "git", "vcs.revision", "1a2b3c4d5e6f7a8b9c0d1e2f3a4b5c6d7e8f9a0b", "vcs.time", "2027-03-01T23:04:05Z", "vcs.modified"}
 	for _, c := range []struct {
@@ -20,6 +20,7 @@ func TestVersion(t *testing.T) {
 		{"changed checkout", "v0.0.0-20270301230405-1a2b3c4d5e6f+dirty", append(checkout, "true"), "revision 1a2b3c4d5e6f of 2027-03-01, modified, built with go1.26.8"},
 		{"checkout of a release", "v1.2.3", append(checkout, "false"), "v1.2.3, revision 1a2b3c4d5e6f of 2027-03-01, built with go1.26.8"},
 		{"changed checkout of a release", "v1.2.3+dirty", append(checkout, "true"), "v1.2.3, revision 1a2b3c4d5e6f of 2027-03-01, modified, built with go1.26.8"},
+		{"checkout after a release", "v1.2.4-0.20270301230405-1a2b3c4d5e6f", append(checkout, "false"), "revision 1a2b3c4d5e6f of 2027-03-01, built with go1.26.8"},
 		{"revision without a day", "(devel)", checkout[2:4], "revision 1a2b3c4d5e6f, built with go1.26.8"},
 		{"without notes", "(devel)", nil, "built with go1.26.8"},
 	} {

@@ -4,7 +4,6 @@ go 1.26.0
 
 // The product.
 require (
-	eliasnaur.com/font v0.0.0-20230308162249-dd43949cb42d
 	github.com/alecthomas/kong v1.17.0
 	github.com/arran4/golang-ical v0.3.4
 	github.com/go-text/typesetting v0.3.5
@@ -39,3 +38,6 @@ require (
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/xerrors v0.0.0-20200804184101-5ec99f83aff1 // indirect
 )
+
+// Kept here because it has no release: site/qrencoder/SOURCES.md.
+replace github.com/skip2/go-qrcode => ./site/qrencoder

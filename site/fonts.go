@@ -90,10 +90,14 @@ func fontFaces(folder string) []templates.Font {
 	return all
 }
 
+// fontFiles are the fonts in the program, and the licences that have to go with them.
 func fontFiles() tree.Files {
 	files := tree.Files{}
 	for _, f := range fit.Inside() {
 		files[tree.FontFolder+"/"+f.File] = f.TTF
+	}
+	for _, l := range fit.Licences() {
+		files[tree.FontFolder+"/"+l.File] = l.Text
 	}
 	return files
 }

@@ -36,6 +36,10 @@ type commands struct {
 	Restore restore   `cmd:"" help:"Put the damaged ledger of a job right."`
 	Proof   proof     `cmd:"" help:"Write one page for the file: who was told what, when and how, and what hung where."`
 	Due     due       `cmd:"" help:"Say what is late, what to do today, what comes, and what waits for whom. Writes nothing."`
+
+	Licences licences `cmd:"" help:"Print the licences of doorleaf and of all that is in it."`
+
+	Version kong.VersionFlag `help:"Print the version of doorleaf, and of the Go that built it."`
 }
 
 // A console is where a verb prints: results to out, and to err what happens meanwhile, when a person watches.
@@ -56,7 +60,7 @@ func isTerminal(f *os.File) bool {
 // run is main with its surroundings handed in. It returns the exit code.
 func run(args []string, c console) int {
 	exited := -1
-	parser := kong.Must(&commands{}, kong.Name("doorleaf"), kong.Description(description),
+	parser := kong.Must(&commands{}, kong.Name("doorleaf"), kong.Description(description), kong.Vars{"version": version()},
 		kong.Writers(c.out, c.err), kong.Exit(func(code int) { exited = code }), kong.ConfigureHelp(kong.HelpOptions{Compact: true}))
 	if len(args) == 0 {
 		args = []string{"--help"}

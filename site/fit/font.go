@@ -8,11 +8,6 @@ import (
 	"fmt"
 	"sync"
 
-	notosansarabicbold "eliasnaur.com/font/noto/sans/arabic/bold"
-	notosansarabicregular "eliasnaur.com/font/noto/sans/arabic/regular"
-	"eliasnaur.com/font/roboto/robotobold"
-	"eliasnaur.com/font/roboto/robotocondensedbold"
-	"eliasnaur.com/font/roboto/robotoregular"
 	"github.com/go-text/typesetting/font"
 	"github.com/go-text/typesetting/font/opentype"
 	"github.com/go-text/typesetting/font/opentype/tables"
@@ -49,12 +44,12 @@ func Bold() *Font { return bold() }
 func Condensed() *Font { return condensed() }
 
 var (
-	regular   = sync.OnceValue(func() *Font { return mustLoad(robotoregular.TTF) })
-	bold      = sync.OnceValue(func() *Font { return mustLoad(robotobold.TTF) })
-	condensed = sync.OnceValue(func() *Font { return mustLoad(robotocondensedbold.TTF) })
+	regular   = sync.OnceValue(func() *Font { return mustLoad("Roboto-Regular.ttf") })
+	bold      = sync.OnceValue(func() *Font { return mustLoad("Roboto-Bold.ttf") })
+	condensed = sync.OnceValue(func() *Font { return mustLoad("RobotoCondensed-Bold.ttf") })
 
-	arabicRegular = sync.OnceValue(func() *Font { return mustLoad(notosansarabicregular.TTF) })
-	arabicBold    = sync.OnceValue(func() *Font { return mustLoad(notosansarabicbold.TTF) })
+	arabicRegular = sync.OnceValue(func() *Font { return mustLoad("NotoSansArabic-Regular.ttf") })
+	arabicBold    = sync.OnceValue(func() *Font { return mustLoad("NotoSansArabic-Bold.ttf") })
 )
 
 // Inside lists the fonts in the program.
@@ -76,8 +71,8 @@ func (f *Font) extents() (ascent, descent float64) {
 }
 
 // mustLoad panics when an embedded font cannot be read: the program was built wrongly.
-func mustLoad(ttf []byte) *Font {
-	f, err := load(ttf)
+func mustLoad(file string) *Font {
+	f, err := load(embedded(file))
 	if err != nil {
 		panic(err)
 	}

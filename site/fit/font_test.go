@@ -14,11 +14,10 @@ func TestFonts(t *testing.T) {
 		family string
 		weight int
 		file   string
-		digest string // by sha256sum, of the file of that name in the module eliasnaur.com/font
 	}{
-		{Regular(), "Roboto", 400, "Roboto-Regular.ttf", "797e35f7f5d6020a5c6ea13b42ecd668bcfb3bbc4baa0e74773527e5b6cb3174"},
-		{Bold(), "Roboto", 700, "Roboto-Bold.ttf", "36f3709dea3e3ce3c6aedc058079e55980825f898f1e901d091c73c40de8bab1"},
-		{Condensed(), "Roboto Condensed", 700, "RobotoCondensed-Bold.ttf", "7f109b2b6d72e7563522d3c3d2c6c8b79ec5a711bfdf483b93e345eab5b5ef94"},
+		{Regular(), "Roboto", 400, "Roboto-Regular.ttf"},
+		{Bold(), "Roboto", 700, "Roboto-Bold.ttf"},
+		{Condensed(), "Roboto Condensed", 700, "RobotoCondensed-Bold.ttf"},
 	} {
 		f := want.font
 		if f.Family != want.family || f.Weight != want.weight || f.File != want.file {
@@ -26,9 +25,6 @@ func TestFonts(t *testing.T) {
 		}
 		if !strings.HasPrefix(f.Version, "Version 2.") {
 			t.Errorf("%s: version %q", f.File, f.Version)
-		}
-		if f.SHA256() != want.digest {
-			t.Errorf("%s: digest %q", f.File, f.SHA256())
 		}
 	}
 	if first, second := Bold(), Bold(); first != second {

@@ -1,0 +1,3 @@
+module github.com/skip2/go-qrcode
+
+go 1.13

@@ -1,6 +1,7 @@
 package ledger
 
 import (
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -177,7 +178,11 @@ func (t *table) problem(line, column int, text, says, mend string) {
 	t.problems = append(t.problems, jobfile.Problem{File: t.file, Line: line, Column: column, Text: text, Says: says, Mend: mend})
 }
 
+// told is the problems in the order of their places, and last how many more there are.
 func (t *table) told() jobfile.Problems {
+	slices.SortStableFunc(t.problems, func(a, b jobfile.Problem) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
 	if len(t.problems) <= mostProblems {
 		return t.problems
 	}

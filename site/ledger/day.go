@@ -10,7 +10,8 @@ import (
 )
 
 // Layouts of days as spreadsheets rewrite them when they open and save a list: by the region of the computer, or as somebody set the cells. Go reads a layout's month and day with a
-// zero before them and without, and names of months in capitals and small letters. That spreadsheets do this is common practice, no source.
+// zero before them and without, and names of months in capitals and small letters. Gnumeric makes 2027/05/03 of 2027-05-03
+// (testdata/SOURCES.md); the others are common practice, no source.
 var (
 	yearFirst  = []string{"2006-1-2", "2006/1/2", "2006.1.2"}
 	monthNamed = []string{"January 2, 2006", "Jan 2, 2006", "January 2 2006", "Jan 2 2006", "2 January 2006", "2 Jan 2006", "2-January-2006", "2-Jan-2006",

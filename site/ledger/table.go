@@ -90,11 +90,11 @@ func (t *table) open(text string) bool {
 		separator = t.likeliestSeparator(text)
 	}
 	t.lines = strings.Split(text, "\n")
-	t.reader = fields(text, separator)
+	t.reader = fieldsOf(text, separator)
 	return true
 }
 
-func fields(text string, separator rune) *csv.Reader {
+func fieldsOf(text string, separator rune) *csv.Reader {
 	reader := csv.NewReader(strings.NewReader(text))
 	reader.Comma = separator
 	reader.FieldsPerRecord = -1
@@ -105,7 +105,7 @@ func fields(text string, separator rune) *csv.Reader {
 func (t *table) likeliestSeparator(text string) rune {
 	best, most := ',', 0
 	for _, separator := range []rune{',', ';', '\t'} {
-		header, _ := nextFilled(fields(text, separator))
+		header, _ := nextFilled(fieldsOf(text, separator))
 		found := 0
 		for _, field := range header {
 			if slices.Contains(t.columns, columnName(field)) {

@@ -30,13 +30,13 @@ func parseDay(text string) (notices.Date, error) {
 	european, isEuropean := dayIn(text, dayFirst)
 	switch {
 	case isAmerican && isEuropean && american != european:
-		return notices.Date{}, fmt.Errorf("%q could be %s or %s; write %s or %s", text, spoken(american), spoken(european), american, european)
+		return notices.Date{}, mistake{fmt.Sprintf("%q could be %s or %s", text, spoken(american), spoken(european)), fmt.Sprintf("write %s or %s", american, european)}
 	case isAmerican:
 		return american, nil
 	case isEuropean:
 		return european, nil
 	}
-	return notices.ParseDate(text)
+	return notices.Date{}, mistake{fmt.Sprintf("%q is not a day of the calendar", text), "write YYYY-MM-DD"}
 }
 
 func spoken(d notices.Date) string { return fmt.Sprintf("%s %d", d.Month, d.Day) }

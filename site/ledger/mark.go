@@ -296,7 +296,7 @@ func (j Job) checkIDs(ids []string) error {
 
 func (j Job) checkHome(id string) error {
 	if known := j.homes(); !slices.Contains(known, id) {
-		return fmt.Errorf("job %s has no sheet for a home %q; %s", j.Code, id, suggest("homes", id, known))
+		return mistake{fmt.Sprintf("job %s has no sheet for a home %q", j.Code, id), suggest("homes", id, known)}
 	}
 	return nil
 }

@@ -1,7 +1,7 @@
 package ledger
 
 import (
-	"cmp"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -56,38 +56,57 @@ type walkList struct {
 }
 
 func (w *walkList) add(row tableRow) {
-	texts := row.texts()
-	if strings.Join(texts[1:], "") == "" {
+	texts := map[string]string{}
+	told := ""
+	for column, cell := range row.cells {
+		texts[column] = cell.text
+		if column != "home" {
+			told += cell.text
+		}
+	}
+	if told == "" {
 		return
 	}
 	before := len(w.problems)
-	visit := Visit{Home: texts[0], How: texts[2], By: texts[3], Why: texts[5]}
-	var errs [6]error
-	errs[0] = w.job.checkHome(visit.Home)
-	visit.On, errs[1] = parseDay(texts[1])
-	errs[2], errs[3] = CheckHow(visit.How), CheckBy(visit.By)
-	visit.Language, errs[4] = LanguageNamed(texts[4])
-	for i, err := range errs {
-		if err != nil {
-			w.wrong(row, i, err)
-		}
-	}
+	visit := Visit{Home: texts["home"], How: texts["how"], By: texts["by"], Why: texts["why"]}
+	w.check(row, "home", w.job.checkHome(visit.Home))
+	var err error
+	visit.On, err = parseDay(texts["on"])
+	w.check(row, "on", err)
+	w.check(row, "how", CheckHow(visit.How))
+	w.check(row, "by", CheckBy(visit.By))
+	visit.Language, err = LanguageNamed(texts["language"])
+	w.check(row, "language", err)
 	if len(w.problems) == before {
 		w.visits = append(w.visits, visit)
 	}
 }
 
-func (w *walkList) wrong(row tableRow, column int, err error) {
-	says, mend, _ := strings.Cut(err.Error(), "; ")
-	w.problems = append(w.problems, jobfile.Problem{File: w.name, Line: row.line, Column: row.cells[column].column, Says: says, Mend: cmp.Or(mend, "correct it")})
+// check adds what is wrong with a cell.
+func (w *walkList) check(row tableRow, column string, err error) {
+	if err == nil {
+		return
+	}
+	at := row.cells[column]
+	problem := jobfile.Problem{File: w.name, Line: at.line, Column: at.column, Text: at.text, Says: err.Error(), Mend: "correct it"}
+	var slip mistake
+	if errors.As(err, &slip) {
+		problem.Says, problem.Mend = slip.says, slip.mend
+	}
+	w.problems = append(w.problems, problem)
 }
+
+// A mistake is what is wrong with a word, and what to write instead.
+type mistake struct{ says, mend string }
+
+func (m mistake) Error() string { return m.says + "; " + m.mend }
 
 // CheckHow refuses a way of telling that is not among Hows.
 func CheckHow(how string) error {
 	if slices.Contains(Hows, how) {
 		return nil
 	}
-	return fmt.Errorf("%q is not how a home is told; write %s", how, strings.Join(Hows, ", "))
+	return mistake{fmt.Sprintf("%q is not how a home is told", how), "write " + strings.Join(Hows, ", ")}
 }
 
 // CheckBy refuses what cannot be initials.
@@ -96,7 +115,7 @@ func CheckBy(by string) error {
 	if by != "" && len([]rune(by)) <= most && !strings.ContainsAny(by, "\n\r\t") {
 		return nil
 	}
-	return fmt.Errorf("%q are not the initials of whoever did it; write some, such as RM", by)
+	return mistake{fmt.Sprintf("%q are not the initials of whoever did it", by), "write some, such as RM"}
 }
 
 // LanguageNamed is the tag of a language that doorleaf has texts for, by tag or English name. Any other name stays as it is, because somebody may
@@ -110,7 +129,7 @@ func LanguageNamed(name string) (string, error) {
 		known = append(known, l.Name)
 	}
 	if near, ok := jobfile.Nearest(name, known); ok && name != "" && !isLanguage(name) {
-		return "", fmt.Errorf("%q is not a language; did you mean %s?", name, near)
+		return "", mistake{fmt.Sprintf("%q is not a language", name), "did you mean " + near + "?"}
 	}
 	return name, nil
 }

@@ -8,6 +8,7 @@ import (
 	"example.org/doorleaf/site/fit"
 	"example.org/doorleaf/site/ledger"
 	"example.org/doorleaf/site/record"
+	"example.org/doorleaf/site/setting"
 	"example.org/doorleaf/site/tree"
 	"example.org/doorleaf/templates"
 )
@@ -50,7 +51,7 @@ func Build(plan notices.Plan, remembered ledger.Job, kit Kit) (Built, error) {
 
 // newPress has all that does not depend on a job.
 func newPress(kit Kit, programme notices.Programme) press {
-	return press{kit: kit, programme: programme, english: kit.voice(notices.English, false), posters: map[string]poster{}, casts: map[notices.Language]fit.Cast{}}
+	return press{kit: kit, programme: programme, english: kit.voice(notices.English, false), posters: setting.Posters{}, casts: map[notices.Language]fit.Cast{}}
 }
 
 func pressOf(plan notices.Plan, kit Kit) press {

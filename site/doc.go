@@ -1,14 +1,13 @@
-// Package site makes the sheets and the pages of a job, and writes them.
+// Package site makes the sheets and the pages of jobs: it joins plans, words and layouts into files.
 //
 // # The model, in order
 //
-// A [Kit] is what every job of a programme needs: the secret key, one speaker for each language, the fonts. [Build] joins a job's plan
-// (package notices), the words (package locales) and the layouts (package templates) into a [Unit]: all files of that job, in memory. It is
-// pure: no clock, no disk, the same bytes for the same input.
+// A [Programme] is a folder on disk. [Programme.Make] is the life of its plans there: each is built, staged in the output folder (package tree), remembered
+// (package ledger) and swapped in. A make that is killed is ended by the next command, whatever it is ([Programme.Finish]).
 //
-// A [Token] takes the place of the address in everything public. The [Ledger] remembers what paper cannot take back. The record ([record.Job],
-// [Index]) says what was made; the coordinator's sheet is made from the records alone, so that it also shows the jobs of earlier makes.
+// A [Kit] is what every job of a programme needs: the secret key, one speaker for each language, the fonts. [Build] joins a job's plan (package notices), the
+// words (package locales) and the layouts (package templates) into a [Built] job: its record (package record) and its files, in memory. Type is put on paper by
+// package setting, which measures it by package fit; the coordinator's own sheets come from records alone (package lists).
 //
-// [Write] is the only code that writes into the output folder: whole or not at all, job by job, the indexes last. [Found] makes a new
-// programme folder, and [Folder.Make] is the life of a job from there to the output.
+// A [Token] takes the place of the address in everything public. [Due] and [Summarise] hold a plan against what the ledger remembers, on a day that is handed in.
 package site

@@ -6,6 +6,7 @@ import (
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site/disk"
 	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/setting"
 	"example.org/doorleaf/site/tree"
 	"example.org/doorleaf/templates"
 )
@@ -49,8 +50,7 @@ func Reckon(job notices.Job, kit Kit, replaced notices.Date) ([]Reckoning, error
 func (p press) reckoned(leaves []templates.Leaf) (heights []float64) {
 	for _, l := range leaves {
 		for _, face := range l.Faces {
-			r := ruler{p.casts[notices.Language(face.Lang)], p.casts[notices.English]}
-			heights = append(heights, r.letterHeight(face))
+			heights = append(heights, setting.HeightMM(p.casts[notices.Language(face.Lang)], p.casts[notices.English], face))
 		}
 	}
 	return heights

@@ -10,6 +10,7 @@ import (
 	"example.org/doorleaf/site/fit"
 	"example.org/doorleaf/site/ledger"
 	"example.org/doorleaf/site/record"
+	"example.org/doorleaf/site/setting"
 	"example.org/doorleaf/templates"
 	"example.org/doorleaf/templates/pictograms"
 )
@@ -24,8 +25,8 @@ type press struct {
 	lot       notices.Lot
 	token     string // "" for sheets without codes
 
-	posters map[string]poster // made already, as the signs of a job have the same legend
-	names   []string          // of the job, in any script
+	posters setting.Posters
+	names   []string // of the job, in any script
 	casts   map[notices.Language]fit.Cast
 }
 
@@ -64,16 +65,16 @@ func (p press) addLetter(v *voice, sheet notices.Sheet, face notices.Face, view 
 		return err
 	}
 	view.Letter = letter
-	looks, err := p.looks(v.cast, sheet.Kind, letter.Text, v.plain(face.Head))
-	if err != nil {
-		return err
-	}
-	made.sides, err = ruler{v.cast, p.casts[face.Beside]}.sides(view, looks, p.blockNames(face.Content))
+	made.sides, err = setting.Letter(v.cast, p.casts[face.Beside], view, v.plain(face.Head), p.wish(sheet.Kind), p.blockNames(face.Content))
 	if err != nil {
 		return err
 	}
 	made.record.CapHeightMM, made.record.Letters = v.cast.Bold.LetterHeightMM(made.sides[0].Letter.Text.Head.Size), v.cast.Bold.Letters()
 	return nil
+}
+
+func (p press) wish(kind notices.Kind) setting.Wish {
+	return setting.Wish{Large: p.programme.LargePrint, Glance: kind.Traits().Glance}
 }
 
 func describe(err error, sheet notices.Sheet, face notices.Face) error {
@@ -102,11 +103,11 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 		Scan: v.plain(notices.FootScan.With()), Comma: v.Comma(), OrType: v.plain(notices.FootOrType.With()),
 		Host: strings.ToLower(at.host()), Digits: digits[:],
 	}
-	size, width := p.leastType(), templates.FieldWidth-view.Code.Size-templates.FooterGap
+	size, width := p.wish(kind).LeastType(), templates.FieldWidth-view.Code.Size-templates.FooterGap
 	if kind == notices.WorkAreaSign {
 		size, width = templates.SignTyped, templates.FieldWidth
 	}
-	if err := (ruler{Cast: v.cast}).checkTyped(view.Code, size, points(width)); err != nil {
+	if err := setting.CheckTyped(v.cast, view.Code, size, width); err != nil {
 		return err
 	}
 	made.QR, made.Page = at.code(), at.file()
@@ -176,11 +177,8 @@ func marks(all []notices.Mark) []template.HTML {
 	return drawn
 }
 
-// points are mm in pt.
-func points(mm float64) float64 { return mm * 72 / 25.4 }
-
-// letterView is the text of everything but signs. Large print has no room for a drawing, and says all of it in words; nor has it for a second language, which then
-// has a side of its own.
+// letterView is the text of everything but signs. Large print has no room for a drawing, and says all of it in words; and none for a second language, which gets its
+// own side.
 func (p press) letterView(v *voice, face notices.Face) (*templates.Letter, error) {
 	letter := &templates.Letter{Text: p.textView(v, face.Content), Blanks: blanks(v, face.Blanks)}
 	if p.programme.LargePrint {
@@ -206,9 +204,9 @@ func (p press) letterView(v *voice, face notices.Face) (*templates.Letter, error
 func (p press) besideView(v *voice, content notices.Content) (*templates.Text, error) {
 	text := p.textView(v, content)
 	text.ForLabel, text.For, text.From = "", "", ""
-	head, err := fitted(v.cast.Bold, []string{v.plain(content.Head)}, templates.BesideBox)
+	head, err := setting.Headline(v.cast.Bold, v.plain(content.Head), templates.BesideBox, "the headline in the second language")
 	text.Head = head
-	return &text, inPart("the headline in the second language", err)
+	return &text, err
 }
 
 // textView is all but the headline, whose size is found with that of the rest.
@@ -268,4 +266,17 @@ func blanks(v *voice, labels []notices.Message) []templates.Blank {
 		all = append(all, templates.Blank{Label: v.plain(m)})
 	}
 	return all
+}
+
+// blockNames are the blocks of a letter as the coordinator knows them, in English.
+func (p press) blockNames(content notices.Content) []string {
+	var names []string
+	for _, b := range content.Blocks {
+		name := "the text"
+		if b.Head.ID != "" {
+			name = fmt.Sprintf("the block %q", p.english.plain(b.Head))
+		}
+		names = append(names, name)
+	}
+	return names
 }

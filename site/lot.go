@@ -2,6 +2,7 @@ package site
 
 import (
 	"example.org/doorleaf/notices"
+	"example.org/doorleaf/site/fit"
 	"example.org/doorleaf/templates"
 )
 
@@ -18,7 +19,7 @@ func (p press) drawing(v *voice, asked notices.Drawing) *templates.Drawing {
 		lot.Homes = p.nearHomes(asked.Home)
 	}
 	scale, width, height := lot.Scale(templates.DrawingWidth, templates.DrawingHeight)
-	view := &templates.Drawing{SVG: lot.SVG(millimetres(templates.LeastType) / scale), Width: width, Height: height}
+	view := &templates.Drawing{SVG: lot.SVG(fit.Millimetres(templates.LeastType) / scale), Width: width, Height: height}
 	for _, c := range p.captions(asked) {
 		caption := templates.Caption{Text: v.plain(c.text.With())}
 		if c.sample != "" {

@@ -162,6 +162,7 @@ type Code struct {
 // A Foot is the small print below.
 type Foot struct {
 	Sheet    string // "Sheet alder-14 / letter-h1"
+	Side     string // "1/2"; "" when the face has one side
 	Revision string // "Revised 2"; "" for a first one
 	Replaces string // "Replaces the sheet of:"; "" when the sheet replaces none, or carries no date
 	Caution  string

@@ -12,6 +12,12 @@ const (
 
 const mmPerInch = 25.4
 
+// Points are mm in pt.
+func Points(mm float64) float64 { return mm * 72 / mmPerInch }
+
+// Millimetres are pt in mm.
+func Millimetres(pt float64) float64 { return pt * mmPerInch / 72 }
+
 // MessageHeight is the height in mm that the capitals of a message need to be read from so many feet.
 //
 // Source: ANSI Z535.2, 9.2.3, as a sign maker's catalogue reproduces it: distance / 300 in good conditions (0.40 in at 10 ft, 0.80 in at

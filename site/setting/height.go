@@ -1,4 +1,4 @@
-package site
+package setting
 
 import (
 	"fmt"
@@ -39,7 +39,7 @@ func (r ruler) letterHeight(view templates.Face) float64 {
 // fromHeight is that of the line with the reader's name and the programme's. Where they are too wide for one line, each has its share of the width.
 func (r ruler) fromHeight(text templates.Text, t templates.Type) float64 {
 	reader := templates.PlainText(text.ForLabel + " " + string(text.For))
-	room, wide, lines := points(templates.FieldWidth-templates.FromGap), r.Text.Width(reader, t.Least)+r.Text.Width(text.From, t.Least), 1
+	room, wide, lines := fit.Points(templates.FieldWidth-templates.FromGap), r.Text.Width(reader, t.Least)+r.Text.Width(text.From, t.Least), 1
 	if wide > room {
 		for _, name := range []string{reader, text.From} {
 			lines = max(lines, len(r.Text.Lines(name, t.Least, room*r.Text.Width(name, t.Least)/wide)))
@@ -49,7 +49,7 @@ func (r ruler) fromHeight(text templates.Text, t templates.Type) float64 {
 }
 
 func (r ruler) textHeight(text templates.Text, t templates.Type) float64 {
-	head := millimetres(text.Head.Size*text.Head.Leading*float64(len(text.Head.Texts[0]))+2*text.Head.Edge) + 2*t.HeadGap
+	head := fit.Millimetres(text.Head.Size*text.Head.Leading*float64(len(text.Head.Texts[0]))+2*text.Head.Edge) + 2*t.HeadGap
 	if len(text.Marks) > 0 {
 		head = max(head, t.Mark)
 	}
@@ -73,7 +73,7 @@ func (r ruler) tableHeight(text templates.Text, t templates.Type) float64 {
 func (r ruler) captionLines(all []templates.Caption, t templates.Type) int {
 	lines, left, text := 0, 0.0, ""
 	for _, c := range all {
-		width := millimetres(r.Text.Width(c.Text, t.Least)) + templates.CaptionGap
+		width := fit.Millimetres(r.Text.Width(c.Text, t.Least)) + templates.CaptionGap
 		if c.Sample != "" {
 			width += templates.SampleWidth + templates.SampleGap
 			text += "\u2003\u2003\u2003" // as wide as a sample at the least
@@ -85,7 +85,7 @@ func (r ruler) captionLines(all []templates.Caption, t templates.Type) int {
 		text += c.Text + "\u2003\u2003 " // as wide as the gap at the least
 	}
 	if t.Setting.RunsOn() {
-		return len(r.Text.Lines(text, t.Least, points(templates.FieldWidth)))
+		return len(r.Text.Lines(text, t.Least, fit.Points(templates.FieldWidth)))
 	}
 	return lines
 }
@@ -97,11 +97,11 @@ func (r ruler) blanksHeight(all []templates.Blank, t templates.Type) float64 {
 	}
 	height := templates.BlanksAbove
 	for _, b := range all {
-		lines := len(r.Text.Lines(b.Label, t.Least, points(templates.BlankLabel)))
+		lines := len(r.Text.Lines(b.Label, t.Least, fit.Points(templates.BlankLabel)))
 		if b.Beside != "" {
-			lines += len(r.Text.Lines(b.Beside, t.Least, points(templates.BlankLabel)))
+			lines += len(r.Text.Lines(b.Beside, t.Least, fit.Points(templates.BlankLabel)))
 		}
-		height += templates.BlankGap + max(templates.BlankLine, millimetres(t.Least*templates.BlankLeading)*float64(lines))
+		height += templates.BlankGap + max(templates.BlankLine, fit.Millimetres(t.Least*templates.BlankLeading)*float64(lines))
 	}
 	return height
 }
@@ -171,8 +171,8 @@ func (r ruler) tooWide(view templates.Face) bool {
 func (r ruler) overflows(pieces []template.HTML, view templates.Face, width float64) bool {
 	size := view.Letter.Type.Facts
 	for _, piece := range pieces {
-		for _, line := range r.fontOf(piece).Lines(templates.PlainText(string(piece)), size, points(width)) {
-			if r.fontOf(piece).Width(line, size) > points(width) {
+		for _, line := range r.fontOf(piece).Lines(templates.PlainText(string(piece)), size, fit.Points(width)) {
+			if r.fontOf(piece).Width(line, size) > fit.Points(width) {
 				return true
 			}
 		}
@@ -205,7 +205,7 @@ func (r ruler) behindHead(head string) string {
 func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
 	width := templates.FieldWidth - view.Code.Size - templates.FooterGap
 	call := []template.HTML{}
-	if view.Call.AskFor != "" && r.phoneWidth(view.Call, t) > points(width) {
+	if view.Call.AskFor != "" && r.phoneWidth(view.Call, t) > fit.Points(width) {
 		call = append(call, template.HTML(html.EscapeString(view.Call.AskFor)))
 	}
 	for _, line := range []string{view.Call.Speaks, strings.TrimSpace(view.Call.Say + "  " + view.Call.Words)} {
@@ -213,17 +213,17 @@ func (r ruler) footerHeight(view templates.Face, t templates.Type) float64 {
 			call = append(call, template.HTML(html.EscapeString(line)))
 		}
 	}
-	who := millimetres(t.Phone*templates.TextLeading) + lineHeight(t.Least)*float64(r.linesOf(call, t.Least, width))
+	who := fit.Millimetres(t.Phone*templates.TextLeading) + lineHeight(t.Least)*float64(r.linesOf(call, t.Least, width))
 	if view.Code.SVG != "" {
-		who += templates.TypedAbove + lineHeight(t.Least)*float64(r.typedLines(view.Code, t.Least, points(width)))
+		who += templates.TypedAbove + lineHeight(t.Least)*float64(r.typedLines(view.Code, t.Least, fit.Points(width)))
 	}
-	foot := millimetres(t.Small*templates.FootLeading) * float64(r.footLines(view.Foot, t))
+	foot := fit.Millimetres(t.Small*templates.FootLeading) * float64(r.footLines(view.Foot, t))
 	return templates.FooterAbove + max(view.Code.Size, who) + templates.FootRule + foot
 }
 
 // footLines counts the lines of the small print. The number of the sheet stands at the end of the last one, or alone where that is full.
 func (r ruler) footLines(f templates.Foot, t templates.Type) int {
-	width, lines := points(templates.FieldWidth), 0
+	width, lines := fit.Points(templates.FieldWidth), 0
 	if f.Replaces != "" {
 		lines += len(r.Text.Lines(f.Replaces+" "+f.ReplacesDay, t.Small, width))
 	}
@@ -233,10 +233,13 @@ func (r ruler) footLines(f templates.Foot, t templates.Type) int {
 	}
 	set := r.Text.Lines(text, t.Small, width)
 	number := f.Sheet
+	if f.Side != "" {
+		number += ", " + f.Side
+	}
 	if f.Revision != "" {
 		number += " · " + f.Revision
 	}
-	if r.Text.Width(set[len(set)-1], t.Small)+r.Text.Width(number, t.Small)+points(templates.FootGap) > width {
+	if r.Text.Width(set[len(set)-1], t.Small)+r.Text.Width(number, t.Small)+fit.Points(templates.FootGap) > width {
 		lines += len(r.Text.Lines(number, t.Small, width))
 	}
 	return lines + len(set)
@@ -256,9 +259,9 @@ func (r ruler) typedLines(c templates.Code, size, width float64) int {
 	return len(lines)
 }
 
-// checkTyped makes sure that a line of a width in pt has room for the address up to its digits, in type of a size in pt.
-func (r ruler) checkTyped(c templates.Code, size, width float64) error {
-	if r.Bold.Width(c.Host, size) > width*(1-spare) {
+// CheckTyped makes sure that a line of a width in mm has room for the address up to its digits, in type of a size in pt.
+func CheckTyped(cast fit.Cast, c templates.Code, size, width float64) error {
+	if cast.Bold.Width(c.Host, size) > fit.Points(width)*(1-spare) {
 		return fmt.Errorf("the base address is so long that %s does not go on one line of a sheet; choose a shorter one", c.Host)
 	}
 	return nil
@@ -275,7 +278,7 @@ func (r ruler) linesOf(pieces []template.HTML, size, width float64) int {
 	lines := 0
 	for _, piece := range pieces {
 		if text := templates.PlainText(string(r.heldTogether(piece, size, width))); text != "" {
-			lines += len(r.fontOf(piece).Lines(text, size, points(width)))
+			lines += len(r.fontOf(piece).Lines(text, size, fit.Points(width)))
 		}
 	}
 	return lines
@@ -284,7 +287,7 @@ func (r ruler) linesOf(pieces []template.HTML, size, width float64) int {
 // heldTogether has no space to break at in its bold parts, as a day stays on one line where a line has room for it.
 func (r ruler) heldTogether(piece template.HTML, size, width float64) template.HTML {
 	return template.HTML(bold.ReplaceAllStringFunc(string(piece), func(part string) string {
-		if r.Bold.Width(templates.PlainText(part), size) > points(width) {
+		if r.Bold.Width(templates.PlainText(part), size) > fit.Points(width) {
 			return part
 		}
 		return strings.ReplaceAll(part, " ", "\u00a0")
@@ -301,7 +304,4 @@ func (r ruler) fontOf(piece template.HTML) *fit.Font {
 	return r.Text
 }
 
-func lineHeight(size float64) float64 { return millimetres(size * templates.TextLeading) }
-
-// millimetres are pt in mm.
-func millimetres(pt float64) float64 { return pt * 25.4 / 72 }
+func lineHeight(size float64) float64 { return fit.Millimetres(size * templates.TextLeading) }

@@ -1,4 +1,4 @@
-package site
+package setting
 
 import (
 	"strings"
@@ -9,6 +9,12 @@ import (
 
 // clearance is between the ink of two lines, as a multiple of the type size.
 const clearance = 0.05
+
+// Headline sets a headline in a box of the layout. Part is how the error calls it.
+func Headline(font *fit.Font, text string, box templates.Box, part string) (templates.Fitted, error) {
+	set, err := fitted(font, []string{text}, box)
+	return set, inPart(part, err)
+}
 
 // fitted sets large texts in a box of the layout. Where ink of one line would come too near to that of the next, as between Vietnamese capitals with two accents
 // or in Arabic, lines stand farther apart than the box says.
@@ -26,7 +32,7 @@ func fitted(font *fit.Font, texts []string, box templates.Box) (templates.Fitted
 // setAt sets texts in lines that are so far apart, as a multiple of the type size.
 func setAt(font *fit.Font, texts []string, box templates.Box, leading float64) (templates.Fitted, error) {
 	size, lines, err := font.FitAll(texts, fit.Box{
-		Width: points(box.Width), Height: points(box.Height), Leading: leading, Min: box.Min, Max: box.Max,
+		Width: fit.Points(box.Width), Height: fit.Points(box.Height), Leading: leading, Min: box.Min, Max: box.Max,
 	}, box.Gap)
 	edge := font.Overhang(strings.Join(texts, " "), leading) * size
 	return templates.Fitted{Size: size, Leading: leading, Gap: box.Gap, Edge: edge, Texts: lines}, err

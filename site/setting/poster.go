@@ -1,4 +1,4 @@
-package site
+package setting
 
 import (
 	"slices"
@@ -68,13 +68,13 @@ func posterAt(font *fit.Font, legend []fit.Text, s stock, size float64, whole bo
 		return p, false
 	}
 	var ok bool
-	if p.danger, ok = legend[0].Set(p.signal, points(templates.TileInside)); !ok {
+	if p.danger, ok = legend[0].Set(p.signal, fit.Points(templates.TileInside)); !ok {
 		return p, false
 	}
 	var lines []posterLine
 	p.leading = templates.TileLeading
 	for i, text := range legend[1:] {
-		set, ok := text.Set(size, points(templates.TileInside))
+		set, ok := text.Set(size, fit.Points(templates.TileInside))
 		if !ok {
 			return p, false
 		}
@@ -133,11 +133,11 @@ func (p poster) rooms() []float64 {
 	}
 	rooms := make([]float64, parts)
 	for i := range rooms {
-		rooms[i] = points(field.Height - 2*templates.TilePadding)
+		rooms[i] = fit.Points(field.Height - 2*templates.TilePadding)
 	}
 	if parts > 0 {
-		rooms[parts-1] = points(lastField - 2*templates.TilePadding - templates.TileFrame - templates.TileBelow)
-		rooms[0] -= points(templates.TileFrame+2*templates.TilePadding) + p.dangerHeight()
+		rooms[parts-1] = fit.Points(lastField - 2*templates.TilePadding - templates.TileFrame - templates.TileBelow)
+		rooms[0] -= fit.Points(templates.TileFrame+2*templates.TilePadding) + p.dangerHeight()
 	}
 	return rooms
 }

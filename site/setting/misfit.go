@@ -1,10 +1,9 @@
-package site
+package setting
 
 import (
 	"errors"
 	"fmt"
 
-	"example.org/doorleaf/notices"
 	"example.org/doorleaf/templates"
 )
 
@@ -57,17 +56,4 @@ func with(view templates.Face, change func(*templates.Letter)) templates.Face {
 	change(&letter)
 	view.Letter = &letter
 	return view
-}
-
-// blockNames are the blocks of a letter as the coordinator knows them, in English.
-func (p press) blockNames(content notices.Content) []string {
-	var names []string
-	for _, b := range content.Blocks {
-		name := "the text"
-		if b.Head.ID != "" {
-			name = fmt.Sprintf("the block %q", p.english.plain(b.Head))
-		}
-		names = append(names, name)
-	}
-	return names
 }

@@ -1,4 +1,4 @@
-package site
+package setting
 
 import (
 	"fmt"
@@ -14,13 +14,17 @@ func mostSides(t templates.Type) int {
 	return 4
 }
 
-// sides lays a letter out on one side of paper, or on several when one does not hold it in the last of the looks, which takes the least room. It then takes the
-// first look in which the letter needs no more sides. It is an error when some part is too high for a side; blocks are how the error calls them.
+// sides are a letter in the first look in which it needs no more sides than in the last, which takes the least room.
 func (r ruler) sides(view templates.Face, looks []look, blocks []string) ([]templates.Face, error) {
 	last := looks[len(looks)-1].in(view)
-	all, fits := r.split(last, mostSides(last.Letter.Type))
+	all, fits := r.split(last, 1)
 	if !fits {
-		return nil, r.misfit(last, blocks)
+		most := mostSides(last.Letter.Type)
+		view.Foot.Side = sideOf(most, most) // measured with as much in the foot as there will be
+		last.Foot = view.Foot
+		if all, fits = r.split(last, most); !fits {
+			return nil, r.misfit(last, blocks)
+		}
 	}
 	for _, l := range looks {
 		set := l.in(view)
@@ -32,15 +36,17 @@ func (r ruler) sides(view templates.Face, looks []look, blocks []string) ([]temp
 			break
 		}
 	}
-	if len(all) > 1 {
-		for i := range all {
-			all[i].Foot.Sheet += fmt.Sprintf(", %d/%d", i+1, len(all))
+	for i := range all {
+		if len(all) > 1 {
+			all[i].Foot.Side = sideOf(i+1, len(all))
 		}
 	}
 	return all, nil
 }
 
-// split moves as few parts as it can to other sides, at most so many in all. It is not ok when they do not hold the letter.
+func sideOf(n, all int) string { return fmt.Sprintf("%d/%d", n, all) }
+
+// split moves as few parts as it can to other sides, at most a given number in all. It is not ok when they do not hold the letter.
 func (r ruler) split(view templates.Face, most int) (all []templates.Face, ok bool) {
 	rest := r.loosened(view)
 	for len(all) < most {
@@ -72,7 +78,7 @@ func partsOf(view templates.Face) int {
 	return parts
 }
 
-// firstParts is a letter with so many of its parts, fewer than all. The drawing stays with them.
+// firstParts is a letter with the first of its parts, fewer than all. The drawing stays with them.
 func firstParts(view templates.Face, parts int) templates.Face {
 	return with(view, func(l *templates.Letter) {
 		facts := min(parts, len(l.Text.Facts))
@@ -84,7 +90,7 @@ func firstParts(view templates.Face, parts int) templates.Face {
 	})
 }
 
-// otherParts is a letter without so many of its parts. A second language takes the place of the first when it is alone.
+// otherParts is a letter without the first of its parts. A second language takes the place of the first when it is alone.
 func otherParts(view templates.Face, parts int) templates.Face {
 	return with(view, func(l *templates.Letter) {
 		facts := min(parts, len(l.Text.Facts))

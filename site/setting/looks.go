@@ -1,7 +1,6 @@
-package site
+package setting
 
 import (
-	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site/fit"
 	"example.org/doorleaf/templates"
 )
@@ -12,10 +11,24 @@ type look struct {
 	head templates.Fitted
 }
 
+// A Wish is how a letter should look.
+type Wish struct {
+	Large  bool // large print for all of it
+	Glance bool // read in seconds
+}
+
+// LeastType is the least size in pt of anything on a letter.
+func (w Wish) LeastType() float64 {
+	if w.Large {
+		return templates.LargePrint
+	}
+	return templates.LeastType
+}
+
 // looks are those that a letter may have, the quickest to read first. The last is the one that takes the least room: the least type that there is, and small
 // print that is smaller.
-func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head string) ([]look, error) {
-	least := p.leastType()
+func (w Wish) looks(cast fit.Cast, text templates.Text, head string) ([]look, error) {
+	least := w.LeastType()
 	box := templates.HeadBox
 	if len(text.Marks) == 0 {
 		box = templates.WideBox
@@ -25,7 +38,7 @@ func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head
 		return nil, inPart("the headline", err)
 	}
 	var all []look
-	if kind.Traits().Glance {
+	if w.Glance {
 		if roomy, err := fitted(cast.Bold, []string{head}, templates.RoomyBox); err == nil && len(text.Marks) > 0 {
 			all = append(all, sized(templates.Glance, least, least+2.5, roomy)...)
 		}
@@ -40,18 +53,10 @@ func (p press) looks(cast fit.Cast, kind notices.Kind, text templates.Text, head
 	tight := look{templates.TypeOf(templates.Tight, least, least), small}
 	smallest := tight
 	smallest.Small = templates.SmallPrint
-	if p.programme.LargePrint {
+	if w.Large {
 		smallest = tight // all of it is large
 	}
 	return append(all, tight, smallest), nil
-}
-
-// leastType is the least size in pt of anything on a letter.
-func (p press) leastType() float64 {
-	if p.programme.LargePrint {
-		return templates.LargePrint
-	}
-	return templates.LeastType
 }
 
 // sized are looks in falling sizes, in pt.

@@ -101,7 +101,7 @@ func jobsIn(folder string) ([]string, error) {
 	}
 	var files []string
 	for _, entry := range entries {
-		if !entry.IsDir() && isJobFile(entry.Name()) {
+		if !entry.IsDir() && jobfile.IsJobFile(entry.Name()) {
 			files = append(files, filepath.Join(folder, "jobs", entry.Name()))
 		}
 	}

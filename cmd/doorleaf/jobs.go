@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/jobfile"
@@ -67,7 +66,7 @@ func programmeOf(file string) (string, error) {
 	if info, err := os.Stat(file); err != nil || info.IsDir() {
 		return "", notAJob(file, err)
 	}
-	if !isJobFile(file) {
+	if !jobfile.IsJobFile(filepath.ToSlash(file)) {
 		return "", fmt.Errorf("%s is not named as a job file; give it a name that ends in .yaml, so that every command finds it", file)
 	}
 	for _, folder := range []string{filepath.Dir(filepath.Dir(file)), filepath.Dir(file), filepath.Join(filepath.Dir(file), "..")} {
@@ -76,12 +75,6 @@ func programmeOf(file string) (string, error) {
 		}
 	}
 	return "", fmt.Errorf("there is no %s in the folder above %s; keep job files in the jobs folder of a programme, as doorleaf start makes it", jobfile.ProgrammeFile, file)
-}
-
-// isJobFile goes by the name.
-func isJobFile(file string) bool {
-	ending := strings.ToLower(filepath.Ext(file))
-	return (ending == ".yaml" || ending == ".yml") && !strings.HasPrefix(filepath.Base(file), ".")
 }
 
 func notAJob(file string, err error) error {

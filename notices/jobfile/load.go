@@ -17,7 +17,23 @@ import (
 // ProgrammeFile is the path of the programme's own file inside its folder.
 const ProgrammeFile = "programme.yaml"
 
-const jobFiles = "jobs/*.yaml"
+// jobFiles are all files in the jobs folder whose names end as IsJobFile wants.
+func jobFiles(fsys fs.FS) []string {
+	entries, _ := fs.ReadDir(fsys, "jobs") // none are as good as a folder that cannot be read: whoever opens a file hears of it
+	var all []string
+	for _, entry := range entries {
+		if !entry.IsDir() && IsJobFile(entry.Name()) {
+			all = append(all, "jobs/"+entry.Name())
+		}
+	}
+	return all
+}
+
+// IsJobFile goes by the name of a file: .yaml or .yml, in small letters or capitals.
+func IsJobFile(name string) bool {
+	ending := strings.ToLower(path.Ext(name))
+	return (ending == ".yaml" || ending == ".yml") && !strings.HasPrefix(path.Base(name), ".")
+}
 
 // Load reads the programme and the named job files, such as "jobs/alder-14.yaml", from the programme's folder. It reports every problem
 // of every file, and returns the jobs that have none, in the order of the files; with a problem in programme.yaml there are none of those.
@@ -99,8 +115,7 @@ func tidied(job notices.Job) notices.Job {
 // codesIn maps each code, and each house, to the files of the folder that have it, whatever else is wrong with them.
 func codesIn(fsys fs.FS) (codes, houses map[string][]string) {
 	codes, houses = map[string][]string{}, map[string][]string{}
-	files, _ := fs.Glob(fsys, jobFiles)
-	for _, file := range files {
+	for _, file := range jobFiles(fsys) {
 		src, err := fs.ReadFile(fsys, file)
 		if err != nil {
 			continue
@@ -151,8 +166,7 @@ func (r *reader) unread(fsys fs.FS, err error) {
 		says = "there is no such file in the programme's folder"
 		mend = "check the name and the folder"
 	}
-	files, _ := fs.Glob(fsys, jobFiles)
-	if near, ok := Nearest(r.file, files); ok {
+	if near, ok := Nearest(r.file, jobFiles(fsys)); ok {
 		mend = "did you mean " + near + "?"
 	}
 	r.problems = append(r.problems, Problem{r.file, 1, 1, "", says, mend})

@@ -1,7 +1,10 @@
 package site
 
 import (
+	"encoding/json"
 	"errors"
+	"os"
+	"path/filepath"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site/disk"
@@ -74,4 +77,28 @@ func replacedPaper(code string, sheet notices.Sheet, on notices.Date) (ledger.Jo
 func Remembered(job ledger.Job, plan notices.Plan, key Key, today notices.Date) (ledger.Job, error) {
 	job.Code = plan.Code
 	return job.By(ledger.Writer{Laptop: "k7qm", Today: today}).Made(found(plan, key, ledger.Output{}))
+}
+
+// KillAt leaves a programme as a make of a plan does that is killed after its journal was written: before the ledger, or right after it.
+func KillAt(t interface{ Fatal(...any) }, p Programme, plan notices.Plan, remembered bool) {
+	key, err1 := ReadKey(filepath.Join(p.Path, KeyFile))
+	kit, err2 := NewKit(plan.Programme, key, os.ReadFile)
+	folder, err3 := tree.Open(p.Out)
+	if err := errors.Join(err1, err2, err3, p.raiseSign()); err != nil {
+		t.Fatal(err)
+	}
+	defer folder.Close()
+	s := staging{Programme: p, folder: folder, kit: kit}
+	err1 = s.stage(plan)
+	err2 = s.stageShared(plan.Programme)
+	note, err3 := json.Marshal(s.lines)
+	_, err4 := folder.Commit(note)
+	if err := errors.Join(err1, err2, err3, err4); err != nil {
+		t.Fatal(err)
+	}
+	if remembered {
+		if err := ledger.Append(p.Path, s.lines); err != nil {
+			t.Fatal(err)
+		}
+	}
 }

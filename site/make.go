@@ -199,6 +199,7 @@ func (s *staging) stageShared(programme notices.Programme) error {
 	}
 	files[tree.SharedPrintPath("index.html")], files[tree.SharedPrintPath("contact.html")] = overview, contact
 	files[tree.SharedPrintPath(lists.CalendarFile)] = lists.Calendar(programme, records)
+	files[readMe] = []byte(readMeText)
 	if s.kit.Key != "" {
 		pages, err := newPress(s.kit, programme).sharedPages()
 		if err != nil {
@@ -208,6 +209,13 @@ func (s *staging) stageShared(programme notices.Programme) error {
 	}
 	return s.folder.StageShared(files)
 }
+
+const (
+	readMe     = "READ-ME.txt"
+	readMeText = `The folder web is for the web: upload what is in it, and nothing else.
+The folder print names homes and people. It is private.
+`
+)
 
 // rememberAndSwap is the end of a make: the journal, the ledger, the swap. An error before the ledger is written takes the journal back.
 func (s *staging) rememberAndSwap() (Make, error) {

@@ -87,10 +87,8 @@ func (p Programme) sign() string {
 
 // endUnfinished ends a make that was killed: forwards once anything of it is in the ledger, so that ledger and output are of one make; otherwise back.
 func (p Programme) endUnfinished() error {
-	disk.Tidy(p.Path, ".html")
-	for _, code := range ledger.Codes(p.Path) {
-		disk.Tidy(filepath.Join(p.Path, ledger.FolderName, code), "")
-	}
+	ledger.Tidy(p.Path)
+	disk.Tidy(filepath.Dir(p.sign()), filepath.Base(p.sign()))
 	out, err := os.ReadFile(p.sign())
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil

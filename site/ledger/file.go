@@ -97,6 +97,15 @@ func filesOf(dir string) ([]string, error) {
 	return files, nil
 }
 
+// Tidy removes what a killed program left of files that it was about to put in their place.
+func Tidy(programme string) {
+	for _, code := range Codes(programme) {
+		for _, kind := range []string{ending, ending + copyEnding} {
+			disk.Tidy(filepath.Join(programme, FolderName, code), kind)
+		}
+	}
+}
+
 // A Damage is a line that is not as doorleaf wrote it, or that is missing.
 type Damage struct {
 	Code, File string

@@ -69,7 +69,9 @@ func (w *town) job(laptop string) Job {
 }
 
 // all is what everything comes to.
-func (w *town) all() Job { return fold("alder-14", slices.Concat(slices.Collect(maps.Values(w.files))...)) }
+func (w *town) all() Job {
+	return fold("alder-14", slices.Concat(slices.Collect(maps.Values(w.files))...))
+}
 
 // keep takes the lines of a change into the file of its laptop.
 func (w *town) keep(t *rapid.T, laptop string, after Job) {

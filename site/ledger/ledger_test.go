@@ -418,3 +418,17 @@ func TestWaysOfTelling(t *testing.T) {
 		}
 	}
 }
+
+// Whatever way a text comes, nothing that nobody can see is noted.
+func TestInvisibleTextIsRefused(t *testing.T) {
+	job := mustMake(t, Job{Code: "alder-14"}.By(Writer{"k7qm", aprilFirst}), "a", aRequest)
+	for _, why := range []string{"a\x1b[31m", "a\x00", "two\nlines", "Rosa\u2069\u202e", "\u200b", strings.Repeat("a", 501), "ni\xf1o"} {
+		after, _, err := job.HandOver(Visit{Home: "n12", On: aprilFirst, How: "left", By: "RM", Why: why})
+		if err == nil || len(after.Pending()) != len(job.Pending()) {
+			t.Errorf("%.20q is noted", why)
+		}
+	}
+	if _, _, err := job.HandOver(Visit{Home: "n12", On: aprilFirst, How: "left", By: "RM", Why: "niño, ngủ, نائم"}); err != nil {
+		t.Error(err)
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/notices/jobfile"
@@ -185,7 +186,7 @@ func (j Job) visited(v Visit) (Job, []Noted, error) {
 		err = fmt.Errorf("the last make had no sheet for the home %s; name the sheet that it got with --sheet", v.Home)
 	}
 	if err == nil {
-		err = checkFor(sheets, v.Home)
+		err = errors.Join(checkFor(sheets, v.Home), checkTexts(v))
 	}
 	if err != nil {
 		return j, nil, err
@@ -198,6 +199,26 @@ func (j Job) visited(v Visit) (Job, []Noted, error) {
 			return m == want
 		})
 	})
+}
+
+// checkTexts refuses what nobody can see, and what is longer than anybody reads.
+func checkTexts(v Visit) error {
+	var all []error
+	for _, text := range []string{v.Home, v.By, v.Language, v.Why} {
+		if utf8.RuneCountInString(text) > mostCharacters {
+			all = append(all, fmt.Errorf("a text has more than %d characters; shorten it", mostCharacters))
+			continue
+		}
+		before := rune(0)
+		for _, r := range text {
+			if says, mend := refused(before, r); says != "" {
+				all = append(all, mistake{fmt.Sprintf("%q: %s", text, says), mend})
+				break
+			}
+			before = r
+		}
+	}
+	return errors.Join(all...)
 }
 
 // checkFor refuses sheets that go to no home, or to another one.

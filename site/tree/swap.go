@@ -8,6 +8,7 @@ import (
 	"maps"
 	"path"
 	"slices"
+	"strings"
 
 	"example.org/doorleaf/site/disk"
 )
@@ -157,7 +158,15 @@ func (f *Folder) writeNew(to string, data []byte) error {
 	if err := f.prepare("write", to); err != nil {
 		return err
 	}
-	return f.root.WriteFile(to, data, 0o644)
+	return f.root.WriteFile(to, data, modeOf(to))
+}
+
+// modeOf: only the website is for everybody; sheets and lists name homes.
+func modeOf(path string) fs.FileMode {
+	if IsWeb(strings.TrimPrefix(path, newFolder)) {
+		return 0o644
+	}
+	return disk.Private
 }
 
 // duplicate makes a second name for a file; or, where the disk knows no such thing, a copy with the same times.

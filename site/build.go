@@ -63,8 +63,8 @@ func pressOf(plan notices.Plan, kit Kit) press {
 	return p
 }
 
-// found is what a make of the plan found, for the ledger. Without a key there are no addresses.
-func found(plan notices.Plan, key Key, output ledger.Output) ledger.Make {
+// makeOf is what a make of the plan found, for the ledger. Without a key there are no addresses.
+func makeOf(plan notices.Plan, key Key, output ledger.Output) ledger.Make {
 	m := ledger.Make{Address: plan.Address, Dates: datesDigest(plan), Beside: plan.Beside, Output: output}
 	for _, sheet := range plan.Sheets {
 		m.Sheets = append(m.Sheets, factsOf(sheet))

@@ -76,7 +76,7 @@ func replacedPaper(code string, sheet notices.Sheet, on notices.Date) (ledger.Jo
 // Remembered is the ledger's job after a make of a plan on a day.
 func Remembered(job ledger.Job, plan notices.Plan, key Key, today notices.Date) (ledger.Job, error) {
 	job.Code = plan.Code
-	return job.By(ledger.Writer{Laptop: "k7qm", Today: today}).Made(found(plan, key, ledger.Output{}))
+	return job.By(ledger.Writer{Laptop: "k7qm", Today: today}).Made(makeOf(plan, key, ledger.Output{}))
 }
 
 // KillAt leaves a programme as a make of a plan does that is killed after its journal was written: before the ledger, or right after it.

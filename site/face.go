@@ -39,7 +39,7 @@ type printing struct {
 
 // face lays a face out on one side of paper or on several.
 func (p press) face(sheet notices.Sheet, face notices.Face, paper record.Sheet) (printing, error) {
-	v, err := p.voice(face.Language)
+	v, err := p.paperVoice(face.Language)
 	if err != nil {
 		return printing{}, describe(err, sheet, face)
 	}
@@ -65,7 +65,11 @@ func (p press) addLetter(v *voice, sheet notices.Sheet, face notices.Face, view 
 		return err
 	}
 	view.Letter = letter
-	made.sides, err = setting.Letter(v.cast, p.casts[face.Beside], view, v.plain(face.Head), p.wish(sheet.Kind), p.blockNames(face.Content))
+	beside, err := p.cast(face.Beside)
+	if err != nil {
+		return err
+	}
+	made.sides, err = setting.Letter(v.cast, beside, view, v.plain(face.Head), p.wish(sheet.Kind), p.blockNames(face.Content))
 	if err != nil {
 		return err
 	}
@@ -187,7 +191,7 @@ func (p press) letterView(v *voice, face notices.Face) (*templates.Letter, error
 	if face.Beside == "" {
 		return letter, v.err
 	}
-	second, err := p.voice(face.Beside)
+	second, err := p.paperVoice(face.Beside)
 	if err != nil {
 		return nil, err
 	}

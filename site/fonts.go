@@ -14,19 +14,25 @@ import (
 	"example.org/doorleaf/templates"
 )
 
-// voice speaks a language on paper, in its fonts.
-func (p press) voice(l notices.Language) (*voice, error) {
+// paperVoice speaks a language on paper, in its fonts.
+func (p press) paperVoice(l notices.Language) (*voice, error) {
 	v := p.kit.voice(l, false)
-	cast, known := p.casts[l]
-	if !known {
-		var err error
-		if cast, err = p.kit.Shelf.Cast(v.Script(), v.Letters(), p.names); err != nil {
-			return nil, err
-		}
+	var err error
+	v.cast, err = p.cast(l)
+	return v, err
+}
+
+// cast are the fonts of a language, chosen once for all sheets of a job; "" has none.
+func (p press) cast(l notices.Language) (fit.Cast, error) {
+	if cast, known := p.casts[l]; known || l == "" {
+		return cast, nil
+	}
+	speaker := p.kit.Speakers[l]
+	cast, err := p.kit.Shelf.Cast(speaker.Script(), speaker.Letters(), p.names)
+	if err == nil {
 		p.casts[l] = cast
 	}
-	v.cast = cast
-	return v, nil
+	return cast, err
 }
 
 // fonts are all that the job's paper is set in, sorted.

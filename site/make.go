@@ -128,7 +128,7 @@ func (s *staging) stage(plan notices.Plan) error {
 	if err := s.check(plan, before, earlier); err != nil {
 		return err
 	}
-	after, err := before.Made(found(plan, s.kit.Key, onPaper(earlier)))
+	after, err := before.Made(makeOf(plan, s.kit.Key, onPaper(earlier)))
 	if err != nil {
 		return err
 	}

@@ -16,8 +16,8 @@ import (
 
 	"example.org/doorleaf/locales"
 	"example.org/doorleaf/notices"
-	"example.org/doorleaf/site/record"
 	"example.org/doorleaf/site/fit"
+	"example.org/doorleaf/site/record"
 )
 
 // Every kind of sheet is made in every language that doorleaf has texts for, in every printing; the records of what was made prove it. A language whose

@@ -61,7 +61,7 @@ func (s scenario) make(dir string) error {
 	if err != nil {
 		return err
 	}
-	if err := site.Found(dir, files); err != nil {
+	if err := site.NewProgramme(dir, files); err != nil {
 		return err
 	}
 	names, err := fs.Glob(files, "jobs/*.yaml")

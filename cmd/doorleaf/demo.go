@@ -21,7 +21,7 @@ func (d demo) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	if err := site.Found(d.Dir, files); err != nil {
+	if err := site.NewProgramme(d.Dir, files); err != nil {
 		return err
 	}
 	jobs, err := filepath.Glob(filepath.Join(d.Dir, "jobs", "*.yaml"))

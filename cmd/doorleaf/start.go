@@ -21,7 +21,7 @@ func (s start) Run(c console) error {
 		jobfile.ProgrammeFile: {Data: jobfile.ProgrammeSkeleton(), Mode: 0o644},
 		"jobs/first-job.yaml": {Data: jobfile.JobSkeleton(), Mode: 0o644},
 	}
-	if err := site.Found(s.Dir, files); err != nil {
+	if err := site.NewProgramme(s.Dir, files); err != nil {
 		return err
 	}
 	form, err := lists.WalkRound()

@@ -171,13 +171,13 @@ type Missing struct {
 
 // Load reads the records of all jobs in an output folder, by code. An empty folder has none, and a job whose folder somebody took away is left out.
 func Load(output fs.FS) ([]Job, error) {
-	index, err := tree.LoadIndex(output)
+	codes, err := tree.Codes(output)
 	if err != nil {
 		return nil, err
 	}
 	var records []Job
-	for _, job := range index.Jobs {
-		record, err := load(output, job.Code)
+	for _, code := range codes {
+		record, err := load(output, code)
 		if errors.Is(err, fs.ErrNotExist) {
 			continue
 		}

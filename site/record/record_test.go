@@ -130,3 +130,13 @@ func TestMerge(t *testing.T) {
 		t.Errorf("got %+v from %+v", merged, earlier)
 	}
 }
+
+// Somebody moved a damaged index elsewhere: the jobs are in their folders still.
+func TestJobsThatTheIndexLost(t *testing.T) {
+	output := written(aRecord("alder-14", aToken), aRecord("elm-2", "000000000002"))
+	delete(output, tree.RecordFile)
+	output["print/photos/record.json"] = &fstest.MapFile{Data: []byte("of somebody else")}
+	if got, err := Load(output); err != nil || len(got) != 2 || got[1].Code != "elm-2" {
+		t.Errorf("records %v, error %v", got, err)
+	}
+}

@@ -110,11 +110,25 @@ func (f *Folder) knownOf(u Unit) (known map[string]string, token string, err err
 
 // knownShared is what doorleaf wrote outside the jobs' folders.
 func (f *Folder) knownShared() (known map[string]string, err error) {
-	f.index, err = LoadIndex(f.FS())
-	if err != nil || f.index.Doorleaf == 0 {
+	if f.index, err = LoadIndex(f.FS()); err != nil {
+		return nil, err
+	}
+	isNew := f.index.Doorleaf == 0
+	if f.index.Jobs, err = f.jobs(); err != nil || isNew {
 		return nil, err
 	}
 	return f.withRecord(digests(f.index.Files), RecordFile)
+}
+
+// jobs are all jobs in the folder.
+func (f *Folder) jobs() (all []IndexJob, err error) {
+	codes, err := Codes(f.FS())
+	for _, code := range codes {
+		if known, err := writtenOf(f.FS(), code); err == nil {
+			all = append(all, IndexJob{Code: code, Token: known.Token, Record: RecordPath(code)})
+		}
+	}
+	return all, err
 }
 
 // withRecord adds a record that was just read to what it lists.

@@ -56,6 +56,26 @@ func LoadIndex(output fs.FS) (Index, error) {
 	return index, nil
 }
 
+// Codes are those of all jobs in an output folder, in order: of the index, and of folders with a record that it lost, when somebody moved it elsewhere.
+func Codes(output fs.FS) ([]string, error) {
+	index, err := LoadIndex(output)
+	if err != nil {
+		return nil, err
+	}
+	var codes []string
+	for _, job := range index.Jobs {
+		codes = append(codes, job.Code)
+	}
+	folders, _ := fs.ReadDir(output, printFolder) // none is as good as an empty one
+	for _, folder := range folders {
+		if _, err := writtenOf(output, folder.Name()); err == nil && codeForm.MatchString(folder.Name()) {
+			codes = append(codes, folder.Name())
+		}
+	}
+	slices.Sort(codes)
+	return slices.Compact(codes), nil
+}
+
 // next is the index after a make of units. A job whose folder somebody took away is left out. A shared file of an earlier make, such as an older font, is
 // still ours and perhaps still in use, so it stays listed.
 func (i Index) next(units []written, shared Files, there func(path string) bool) Index {

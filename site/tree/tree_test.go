@@ -116,11 +116,22 @@ func writeFile(t *testing.T, dir, path, text string) {
 	}
 }
 
+// indexOf is the index with all jobs that are there.
 func indexOf(t *testing.T, dir string) Index {
 	t.Helper()
-	index, err := LoadIndex(os.DirFS(dir))
-	if err != nil {
+	output := os.DirFS(dir)
+	index, err1 := LoadIndex(output)
+	codes, err2 := Codes(output)
+	if err := errors.Join(err1, err2); err != nil {
 		t.Fatal(err)
+	}
+	index.Jobs = nil
+	for _, code := range codes {
+		known, err := writtenOf(output, code)
+		if err != nil {
+			continue // its folder was taken away
+		}
+		index.Jobs = append(index.Jobs, IndexJob{code, known.Token, RecordPath(code)})
 	}
 	return index
 }
@@ -638,4 +649,19 @@ func mustStat(t *testing.T, path string) os.FileInfo {
 		t.Fatal(err)
 	}
 	return info
+}
+
+// An index that somebody moved away, as the advice for a damaged one says, comes back with all jobs.
+func TestIndexIsMadeAgain(t *testing.T) {
+	dir := t.TempDir()
+	mustWrite(t, dir, anOutput(Index{}, aUnit("alder-14", "one"), aUnit("elm-2", "one")))
+	for _, path := range []string{RecordFile, "print/index.html", "print/fonts/NotoSans.ttf", "web/index.html", "web/404.html"} {
+		if err := os.Remove(filepath.Join(dir, path)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	mustWrite(t, dir, anOutput(indexOf(t, dir), aUnit("alder-14", "two")))
+	if jobs := indexOf(t, dir).Jobs; len(jobs) != 2 || jobs[1] != (IndexJob{"elm-2", elmToken, "print/elm-2/record.json"}) {
+		t.Errorf("jobs %v", jobs)
+	}
 }

@@ -12,9 +12,9 @@ import (
 	"example.org/doorleaf/site/ledger"
 )
 
-// Found makes a new programme folder: the given files, the schemas, a key and a ledger. It refuses a folder that has anything in it. All of it is made beside
+// NewProgramme makes a new programme folder: the given files, the schemas, a key and a ledger. It refuses a folder that has anything in it. All of it is made beside
 // the folder first, so that what cannot be made leaves nothing behind. Only its owner can read it, as jobs and sheets name homes.
-func Found(dir string, files fs.FS) error {
+func NewProgramme(dir string, files fs.FS) error {
 	if err := checkEmpty(dir); err != nil {
 		return err
 	}

@@ -32,7 +32,7 @@ func (d demo) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	programme, err := programmeAt(path, loaded, true) // on whatever day somebody looks at it
+	programme, err := writing(path, loaded, true) // on whatever day somebody looks at it
 	if err != nil {
 		return err
 	}

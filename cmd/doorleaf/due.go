@@ -33,7 +33,7 @@ func (d due) Run(c console) error {
 	if len(plans) == 0 {
 		return problems
 	}
-	programme, err := programmeAt(folder, plans, false)
+	programme, err := reading(folder, plans)
 	if err != nil {
 		return err
 	}

@@ -32,7 +32,7 @@ func (h handed) Run(c console) error {
 	if err := h.check(); err != nil {
 		return err
 	}
-	programme, err := programmeAt(path, []notices.Plan{plan}, h.Confirm)
+	programme, err := writing(path, []notices.Plan{plan}, h.Confirm)
 	if err != nil {
 		return err
 	}

@@ -96,14 +96,25 @@ func loadOne(file string) (folder string, plan notices.Plan, err error) {
 	return folder, plans[0], nil
 }
 
-// programmeAt is the programme of plans, on this laptop and today. It ends what a killed make left, so that nobody works on a half.
-func programmeAt(path string, plans []notices.Plan, confirmed bool) (site.Programme, error) {
+// writing is the programme of plans for a verb that adds to the ledger.
+func writing(path string, plans []notices.Plan, confirmed bool) (site.Programme, error) {
 	laptop, err := ledger.ThisLaptop()
 	if err != nil {
 		return site.Programme{}, err
 	}
-	p := site.Programme{Path: path, Out: filepath.Join(path, "out"), Confirmed: confirmed, Writer: ledger.Writer{Laptop: laptop, Today: today(plans[0].Programme)}}
+	p := programmeAt(path, plans, laptop)
+	p.Confirmed = confirmed
 	return p, p.Finish()
+}
+
+// reading is the programme of plans for a verb that looks only. Like every verb it ends what a killed make left, so that nobody looks at a half.
+func reading(path string, plans []notices.Plan) (site.Programme, error) {
+	p := programmeAt(path, plans, ledger.KnownLaptop())
+	return p, p.Finish()
+}
+
+func programmeAt(path string, plans []notices.Plan, laptop string) site.Programme {
+	return site.Programme{Path: path, Out: filepath.Join(path, "out"), Writer: ledger.Writer{Laptop: laptop, Today: today(plans[0].Programme)}}
 }
 
 // known are plans with what the ledger remembers of their jobs.

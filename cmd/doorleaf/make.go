@@ -24,7 +24,7 @@ func (m makeSheet) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	programme, err := programmeAt(path, plans, m.Confirm)
+	programme, err := writing(path, plans, m.Confirm)
 	if err != nil {
 		return err
 	}

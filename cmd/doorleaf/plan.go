@@ -24,7 +24,7 @@ func (p plan) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	programme, err := programmeAt(folder, decided, false)
+	programme, err := reading(folder, decided)
 	if err != nil {
 		return err
 	}

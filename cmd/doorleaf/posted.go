@@ -36,7 +36,7 @@ func markOn(c console, file, on string, confirmed bool, mark func(ledger.Job, no
 	if err != nil {
 		return fmt.Errorf("--on %w", err)
 	}
-	programme, err := programmeAt(path, []notices.Plan{plan}, confirmed)
+	programme, err := writing(path, []notices.Plan{plan}, confirmed)
 	if err != nil {
 		return err
 	}

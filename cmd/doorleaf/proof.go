@@ -19,7 +19,7 @@ func (p proof) Run(c console) error {
 		return err
 	}
 	file := cmp.Or(p.To, filepath.Join(path, "proof", job.Code+".html"))
-	programme, err := programmeAt(path, []notices.Plan{job}, false)
+	programme, err := reading(path, []notices.Plan{job})
 	if err != nil {
 		return err
 	}

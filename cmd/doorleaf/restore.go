@@ -16,7 +16,7 @@ func (r restore) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	programme, err := programmeAt(path, []notices.Plan{plan}, true)
+	programme, err := writing(path, []notices.Plan{plan}, true)
 	if err != nil {
 		return err
 	}

@@ -20,7 +20,7 @@ func (u undo) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	programme, err := programmeAt(path, []notices.Plan{plan}, u.Confirm)
+	programme, err := writing(path, []notices.Plan{plan}, u.Confirm)
 	if err != nil {
 		return err
 	}

@@ -16,11 +16,29 @@ import (
 // ThisLaptop is the name under which this laptop writes: four letters and digits, by chance, kept with the user's settings and so outside every programme
 // folder. It is made when there is none.
 func ThisLaptop() (string, error) {
+	path, err := laptopFile()
+	if err != nil {
+		return "", err
+	}
+	return laptopAt(path)
+}
+
+// KnownLaptop is the same for whoever only reads: "" when the laptop has never written.
+func KnownLaptop() string {
+	path, err := laptopFile()
+	if err != nil {
+		return ""
+	}
+	data, _ := os.ReadFile(path) // without a name nothing of this laptop is under way
+	return strings.TrimSpace(string(data))
+}
+
+func laptopFile() (string, error) {
 	settings, err := os.UserConfigDir()
 	if err != nil {
 		return "", fmt.Errorf("the folder for the settings of this user cannot be found (%w); doorleaf keeps the name of this laptop there", err)
 	}
-	return laptopAt(filepath.Join(settings, "doorleaf", "laptop"))
+	return filepath.Join(settings, "doorleaf", "laptop"), nil
 }
 
 var laptopForm = regexp.MustCompile(`^[a-z0-9]{4,16}$`)

@@ -7,6 +7,7 @@ import "example.org/doorleaf/notices"
 var checks = []func(*reader, *notices.Job){
 	checkCode,
 	checkIDs,
+	checkBuilt,
 	checkHours,
 	checkHoursExist,
 	checkRainDays,

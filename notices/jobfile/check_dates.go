@@ -55,3 +55,15 @@ func checkRainDays(r *reader, job *notices.Job) {
 		}
 	}
 }
+
+// checkBuilt: a house is there before anybody works on it.
+func checkBuilt(r *reader, job *notices.Job) {
+	for _, w := range job.Work {
+		for _, d := range w.Days {
+			if job.Built > d.Year {
+				r.wrong(r.at("built"), fmt.Sprintf("is after %s, when work begins", dayWritten(d)), "correct the year, or write unknown")
+				return
+			}
+		}
+	}
+}

@@ -89,7 +89,7 @@ const (
 	anyLanguage = `^\p{L}[\p{L} '()-]*$` // by its English name, with a text of ours or without
 	datePattern = `^([A-Za-z]+ +)?[0-9]{4}-[0-9]{2}-[0-9]{2}( +[A-Za-z]+)?$`
 	timePattern = `^([01][0-9]|2[0-3]):[0-5][0-9]$`
-	idPattern   = `^[a-z0-9_-]{1,24}$`
+	idPattern   = `^[a-z][a-z0-9_-]{0,23}$`
 	codePattern = `^[a-z0-9][a-z0-9-]{0,39}$`
 )
 

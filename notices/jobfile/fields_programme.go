@@ -53,11 +53,16 @@ func stricterRows() []row[map[string]float64] {
 	var rows []row[map[string]float64]
 	for _, rule := range notices.Settable {
 		rows = append(rows, row[map[string]float64]{
-			Field{Key: rule.Name, Holds: HoldsNumber, Question: fmt.Sprintf("Instead of %v %s?", rule.Value, rule.Unit), Example: fmt.Sprint(2 * rule.Value), Min: 1, Max: 1000},
+			Field{Key: rule.Name, Holds: HoldsNumber, Question: fmt.Sprintf("Instead of %v %s?", rule.Value, rule.Unit), Example: fmt.Sprint(2 * rule.Value), Min: 1, Max: mostOf(rule)},
 			func(r *reader, v *strict.Node, own *map[string]float64) { r.stricter(v, rule, *own) },
 		})
 	}
 	return rows
+}
+
+// mostOf is beyond what any programme would ask for; more is a slip of a digit.
+func mostOf(rule notices.Rule) int {
+	return map[string]int{"ft": 200, "days": 60, "business days": 30, "minutes": 240, "copies": 20}[rule.Unit]
 }
 
 // stricter refuses a figure that is looser than the rule.

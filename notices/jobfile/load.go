@@ -120,7 +120,7 @@ func codesIn(fsys fs.FS) (codes, houses map[string][]string) {
 		if err != nil {
 			continue
 		}
-		if root, _ := strict.Parse(src); root != nil {
+		if root, _ := strict.Parse(file, src); root != nil {
 			code := root.At("code").Text
 			codes[code] = append(codes[code], file)
 			home := house(root.At("address").Text)
@@ -148,8 +148,8 @@ func open(fsys fs.FS, file string) (*reader, bool) {
 		r.unread(fsys, err)
 		return r, false
 	}
-	root, found := strict.Parse(src)
-	r.root, r.problems = root, problemsOf(file, found)
+	root, found := strict.Parse(file, src)
+	r.root, r.problems = root, found
 	if root != nil && root.Kind == strict.Refused {
 		return r, false
 	}
@@ -169,17 +169,17 @@ func (r *reader) unread(fsys fs.FS, err error) {
 	if near, ok := Nearest(r.file, jobFiles(fsys)); ok {
 		mend = "did you mean " + near + "?"
 	}
-	r.problems = append(r.problems, Problem{r.file, 1, 1, "", says, mend})
+	r.problems = append(r.problems, Problem{File: r.file, Line: 1, Column: 1, Says: says, Mend: mend})
 }
 
 // problem reports a place in the file. The text there is quoted in what it says, unless something is missing there.
 func (r *reader) problem(at *strict.Node, says, mend string) {
-	r.problems = append(r.problems, Problem{r.file, at.Line, at.Column, at.Text, says, mend})
+	r.problems = append(r.problems, Problem{File: r.file, Line: at.Line, Column: at.Column, Text: at.Text, Says: says, Mend: mend})
 }
 
 // wrong reports the text at a place: it is said to be not, or to do, something.
 func (r *reader) wrong(at *strict.Node, says, mend string) {
-	r.problem(at, quoted(at.Text)+" "+says, mend)
+	r.problem(at, strict.Quoted(at.Text)+" "+says, mend)
 }
 
 // at is the place of something in the file, or of what would hold it.

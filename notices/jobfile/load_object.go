@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"example.org/doorleaf/notices/strict"
 )
@@ -117,10 +118,27 @@ func (r *reader) oneOf(v *strict.Node, f Field) *strict.Node {
 		return nil
 	}
 	if f.Words != nil && f.Pattern == "" && !slices.Contains(f.Words, v.Text) {
-		r.wrong(v, "is not "+article(f.Noun), suggestion(v.Text, f.Noun, f.Words))
+		r.wrong(v, "is not "+article(f.Noun), orYesNo(v.Text, f))
 		return nil
 	}
 	return v
+}
+
+// orYesNo proposes a word. What other files write for yes and no is no slip of the nearest word: on is yes in YAML 1.1, and looks like no.
+func orYesNo(text string, f Field) string {
+	if slices.Contains(f.Words, "yes") {
+		switch strings.ToLower(text) {
+		case "on", "y", "true", "ja", "si", "sí":
+			return "write yes"
+		case "off", "n", "false":
+			return "write no"
+		}
+	}
+	same := func(word string) bool { return strings.EqualFold(word, text) }
+	if utf8.RuneCountInString(text) <= 2 && !slices.ContainsFunc(f.Words, same) {
+		return "choose one that is known " + choices(f.Noun, f.Words)
+	}
+	return suggestion(text, f.Noun, f.Words)
 }
 
 func (r *reader) numbered(v *strict.Node, f Field) *strict.Node {

@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"io/fs"
@@ -271,6 +272,50 @@ func TestProblems(t *testing.T) {
 	}
 }
 
+// Line ends are no matter: those of Windows and of old Macs give the same problems in the same places, behind comments too.
+func TestProblemsWithOtherLineEnds(t *testing.T) {
+	for _, a := range archives(t) {
+		_, want := Load(a.fsys, afterAll, a.files...)
+		for name, end := range map[string]string{"Windows": "\r\n", "old Macs": "\r"} {
+			other := fstest.MapFS{}
+			for path, file := range a.fsys {
+				text := bytes.ReplaceAll(file.Data, []byte("\r\n"), []byte("\n"))
+				if bytes.Contains(text, []byte("\r")) {
+					continue // about the character itself
+				}
+				commented := append([]byte("# a comment\n# another\n"), text...)
+				other[path] = &fstest.MapFile{Data: bytes.ReplaceAll(commented, []byte("\n"), []byte(end))}
+			}
+			_, have := Load(other, afterAll, a.files...)
+			for i, p := range have {
+				if i < len(want) && len(have) == len(want) && !moved(p, want[i]) {
+					t.Errorf("%s, %s:\n%v\nwant two lines below\n%v", filepath.Base(a.path), name, p, want[i])
+				}
+			}
+			if len(have) != len(want) && len(other) == len(a.fsys) {
+				t.Errorf("%s, %s: %d problems, want %d", filepath.Base(a.path), name, len(have), len(want))
+			}
+		}
+	}
+}
+
+// moved: the same problem two lines below, or at the very beginning of a file that is not read at all.
+func moved(have, want Problem) bool {
+	return have.File == want.File && have.Column == want.Column && (have.Line == want.Line+2 || want.Line == 1 && have.Line == 1)
+}
+
+// Many problems with one cause are not told one by one.
+func TestManyProblemsAreCounted(t *testing.T) {
+	var many Problems
+	for i := range 120 {
+		many = append(many, Problem{File: map[bool]string{true: "a.yaml", false: "b.yaml"}[i < 60], Line: i + 1, Column: 1, Says: "x", Mend: "y"})
+	}
+	lines := many.Lines()
+	if len(lines) != 102 || lines[50] != "a.yaml: and 10 more; fix those above first" || lines[101] != "b.yaml: and 10 more; fix those above first" {
+		t.Errorf("%d lines, the last %q", len(lines), lines[len(lines)-1])
+	}
+}
+
 func (a archive) write(t *testing.T, problems string) {
 	files := slices.DeleteFunc(a.txtar.Files, func(f txtar.File) bool { return f.Name == "problems" })
 	a.txtar.Files = append(files, txtar.File{Name: "problems", Data: []byte(problems)})
@@ -381,7 +426,7 @@ func TestProgrammeProblemsLeaveNoJobs(t *testing.T) {
 
 func TestNamesArriveAsTyped(t *testing.T) {
 	names := []string{
-		`Nguyễn Thị Ánh`, `王小明 & 李`, `عائلة الأحمد`, "Dana \u202eevil\u202c", "\u200fשלום", `Rosa "Bo" O'Neil`, `<script>alert(1)</script>`, `**bold** _x_ [a](b)`,
+		`Nguyễn Thị Ánh`, `王小明 & 李`, `عائلة الأحمد`, "Dana \u200eev\u200dil", "\u200fשלום", `Rosa "Bo" O'Neil`, `<script>alert(1)</script>`, `**bold** _x_ [a](b)`,
 		`{{.Name}} ${HOME} %s`, `no`, `null`, `~`, `012`, `1.10`, `0x1F`, `true`, `#1: a, b`, `- x`, `🏠 Casa`, `C:\new\table`, `2027-05-08`, `a&amp;b`, `*`, `&x`, `!x`, `@x`, "`x`", `"`, `'`,
 	}
 	for _, name := range names {
@@ -398,7 +443,7 @@ func TestNamesArriveAsTyped(t *testing.T) {
 }
 
 func TestPlainValuesArriveAsTyped(t *testing.T) {
-	for _, name := range []string{"no", "null", "012", "1.10", "0x1F", "1_000", "9:05", "True", ".inf", "-0", "O'Neil", `Rosa "Bo" Diaz`, "<b>Rosa</b>", "Dana \u202eevil", "Rosa **Bo**", "~"} {
+	for _, name := range []string{"no", "null", "012", "1.10", "0x1F", "1_000", "9:05", "True", ".inf", "-0", "O'Neil", `Rosa "Bo" Diaz`, "<b>Rosa</b>", "Dana \u200fevil", "Rosa **Bo**", "~"} {
 		programme := strings.Replace(testProgramme, "Larkfield Home Repair", name, 1)
 		p, problems := LoadProgramme(folder(programme, nil))
 		if len(problems) > 0 || p.Name != name {

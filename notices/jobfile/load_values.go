@@ -38,13 +38,19 @@ var (
 	idShape      = regexp.MustCompile(idPattern)
 	codeShape    = regexp.MustCompile(codePattern)
 
+	// Walk lists go through spreadsheets, which read these as days (common practice, no source).
+	dayShape = regexp.MustCompile(`^(jan|january|feb|february|mar|march|apr|april|may|jun|june|jul|july|aug|august|sep|sept|september|oct|october|nov|november|dec|december)[-_]?[0-9]{1,4}$`)
+
 	// Windows opens devices under these names (Microsoft, "Naming Files, Paths, and Namespaces"; from memory).
 	deviceNames = regexp.MustCompile(`^(con|prn|aux|nul|com[0-9]|lpt[0-9])$`)
 )
 
 func (r *reader) id(v *strict.Node) string {
-	if !idShape.MatchString(v.Text) {
-		r.wrong(v, "cannot be an id", "use up to 24 small letters a-z, digits, - and _"+slugAdvice(v.Text, idShape))
+	switch {
+	case !idShape.MatchString(v.Text):
+		r.wrong(v, "cannot be an id", "use up to 24 small letters a-z, digits, - and _, a letter first"+slugAdvice(v.Text, idShape))
+	case dayShape.MatchString(v.Text):
+		r.wrong(v, "cannot be an id, because a spreadsheet makes a day of it", "put a letter or a word before it, such as h-"+v.Text)
 	}
 	return v.Text
 }
@@ -53,6 +59,8 @@ func (r *reader) code(v *strict.Node) string {
 	switch {
 	case !codeShape.MatchString(v.Text):
 		r.wrong(v, "cannot be a code", "use up to 40 small letters a-z, digits and hyphens, a letter or digit first"+slugAdvice(v.Text, codeShape))
+	case v.Text == "fonts":
+		r.wrong(v, "cannot be a code, because the fonts of all sheets lie in a folder of that name", "choose another, such as fonts-14")
 	case deviceNames.MatchString(v.Text):
 		r.wrong(v, "cannot be a code, because Windows cannot have a folder of that name", "add the house number, such as "+v.Text+"-14")
 	}
@@ -64,7 +72,10 @@ var slugBreaks = regexp.MustCompile(`[^a-z0-9]+`)
 // slugAdvice proposes the nearest spelling of a code or id that fits, if there is one.
 func slugAdvice(text string, shape *regexp.Regexp) string {
 	slug := strings.Trim(slugBreaks.ReplaceAllString(strings.ToLower(text), "-"), "-")
-	if shape.MatchString(slug) {
+	if deviceNames.MatchString(slug) || slug == "fonts" {
+		slug += "-14"
+	}
+	if shape.MatchString(slug) && !dayShape.MatchString(slug) {
 		return ", such as " + slug
 	}
 	return ""

@@ -4,32 +4,13 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.org/doorleaf/notices/strict"
 )
 
-// A Problem is one thing in a file that its writer has to mend, told as a colleague would tell it.
-type Problem struct {
-	File         string // inside the programme folder, with forward slashes
-	Line, Column int    // from 1; columns count characters
-	Text         string // as it stands in the file; empty when something is missing
-	Says         string
-	Mend         string
-}
-
-func (p Problem) String() string {
-	return fmt.Sprintf("%s:%d:%d: %s", p.File, p.Line, p.Column, p.message())
-}
-
-// message joins both halves: with a semicolon, or as sentences when the first half ends as one.
-func (p Problem) message() string {
-	if strings.HasSuffix(p.Says, "?") || strings.HasSuffix(p.Says, ".") {
-		return p.Says + " " + strings.ToUpper(p.Mend[:1]) + p.Mend[1:] + "."
-	}
-	return p.Says + "; " + p.Mend
-}
+// A Problem is one thing in a file of the programme that its writer has to fix.
+type Problem = strict.Problem
 
 // Problems are in the order of file, line and column. No problems are an empty list; ask for its length.
 type Problems []Problem
@@ -37,11 +18,23 @@ type Problems []Problem
 // Error is one problem a line.
 func (ps Problems) Error() string { return strings.Join(ps.Lines(), "\n") }
 
-// Lines are the problems as text.
+// mostTold is how many problems of one file are told one by one. Nobody reads more, and most have one cause.
+const mostTold = 50
+
+// Lines are the problems as text. Of many in one file, the last line says how many more there are.
 func (ps Problems) Lines() []string {
-	lines := make([]string, len(ps))
+	var lines []string
+	told := 0
 	for i, p := range ps {
-		lines[i] = p.String()
+		if i == 0 || p.File != ps[i-1].File {
+			told = 0
+		}
+		if told++; told <= mostTold {
+			lines = append(lines, p.String())
+		}
+		if last := i == len(ps)-1 || ps[i+1].File != p.File; last && told > mostTold {
+			lines = append(lines, fmt.Sprintf("%s: and %d more; fix those above first", p.File, told-mostTold))
+		}
 	}
 	return lines
 }
@@ -55,21 +48,4 @@ func (ps Problems) sorted() Problems {
 
 func (ps Problems) in(file string) bool {
 	return slices.ContainsFunc(ps, func(p Problem) bool { return p.File == file })
-}
-
-func problemsOf(file string, found []strict.Problem) Problems {
-	var ps Problems
-	for _, p := range found {
-		ps = append(ps, Problem{file, p.Line, p.Column, p.Text, p.Says, p.Mend})
-	}
-	return ps
-}
-
-// quoted shows text from a file in a message: shortened, and with invisible signs made visible.
-func quoted(text string) string {
-	const most = 60
-	if runes := []rune(text); len(runes) > most {
-		text = string(runes[:most]) + "…"
-	}
-	return strconv.Quote(text)
 }

@@ -12,25 +12,46 @@ import (
 
 const utf8Advice = "save the file again as UTF-8 text: most editors offer it under Save As, Encoding"
 
-// clean checks the bytes of a file and returns its text, with a � for each sign that it refused. It reports false when the rest
-// is not worth reading.
+// clean checks the bytes of a file and returns its text, with a � for each character that it refused, and with one kind of line end: the parser counts those of
+// Windows twice behind a comment. It reports false when the rest is not worth reading.
 func (p *parsing) clean(src []byte) (string, bool) {
 	if len(src) > maxBytes {
 		p.problem(1, 1, "", fmt.Sprintf("the file is longer than %d KB, too long for one house", maxBytes>>10), "check that it is the right file, and split it")
 		return "", false
 	}
-	if bytes.HasPrefix(src, []byte{0xFF, 0xFE}) || bytes.HasPrefix(src, []byte{0xFE, 0xFF}) {
-		p.problem(1, 1, "", "the file is saved as UTF-16", utf8Advice)
+	if name := foreign(src); name != "" {
+		p.problem(1, 1, "", "the file is "+name, utf8Advice)
 		return "", false
 	}
 	src = bytes.TrimPrefix(src, []byte("\uFEFF"))
-	text := p.signs(src)
+	src = bytes.ReplaceAll(bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n")), []byte("\r"), []byte("\n"))
+	text := p.characters(src)
 	// The parser misplaces the last value of a file when spaces follow it.
 	return strings.TrimRight(text, " \t\r\n") + "\n", len(p.problems) < maxTroubles
 }
 
-// signs refuses bytes that are not UTF-8 and signs that nobody can see, NUL first among them.
-func (p *parsing) signs(src []byte) string {
+// foreign names what a file is that is no text of ours: by its mark, or by how many NUL bytes it has, and where.
+func foreign(src []byte) string {
+	nul := bytes.Count(src, []byte{0})
+	switch {
+	case bytes.HasPrefix(src, []byte{0xFF, 0xFE, 0, 0}) || bytes.HasPrefix(src, []byte{0, 0, 0xFE, 0xFF}):
+		return "saved as UTF-32"
+	case bytes.HasPrefix(src, []byte{0xFF, 0xFE}) || bytes.HasPrefix(src, []byte{0xFE, 0xFF}):
+		return "saved as UTF-16"
+	case nul == 0:
+		return ""
+	case nul == len(src):
+		return "nothing but NUL bytes, so its text is lost; bring it back from a copy, or"
+	case 5*nul >= 3*len(src):
+		return "saved as UTF-32"
+	case 5*nul >= 2*len(src):
+		return "saved as UTF-16"
+	}
+	return ""
+}
+
+// characters refuses bytes that are not UTF-8 and characters that nobody can see, NUL first among them.
+func (p *parsing) characters(src []byte) string {
 	var out strings.Builder
 	line, column := 1, 1
 	for len(src) > 0 && len(p.problems) < maxTroubles {
@@ -53,6 +74,10 @@ func unreadable(r rune, size int) (says, mend string) {
 	switch {
 	case r == utf8.RuneError && size == 1:
 		return "this character is not UTF-8 text", utf8Advice
+	case r == utf8.RuneError:
+		return "a character was lost here when the file was saved (U+FFFD)", "type it again"
+	case hidden(r):
+		return fmt.Sprintf("there is an invisible character here (U+%04X), which hides or turns round what people read", r), "delete the character, or type the text again"
 	case r == 0:
 		return "there is a NUL byte here, which no text holds", "delete the character and type the line again"
 	case control(r) && !strings.ContainsRune("\t\r\n", r):
@@ -61,10 +86,24 @@ func unreadable(r rune, size int) (says, mend string) {
 	return "", ""
 }
 
+// hidden characters change what people read without being seen: those of no width, those that turn the direction of what follows, tags, fillers. Marks of writing
+// direction (U+200E, U+200F) and joiners belong to names and stay.
+func hidden(r rune) bool {
+	switch {
+	case r == '\u200B' || r == '\u2060' || r == '\uFEFF' || '\u2061' <= r && r <= '\u2064':
+		return true
+	case '\u202A' <= r && r <= '\u202E' || '\u2066' <= r && r <= '\u2069':
+		return true
+	case r == '\u115F' || r == '\u1160' || r == '\u3164' || r == '\uFFA0':
+		return true
+	}
+	return 0xE0000 <= r && r <= 0xE007F
+}
+
 // control is wider than Unicode's control characters by its two line breaks. Marks of writing direction belong to names and stay.
 func control(r rune) bool { return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' }
 
-// refusals are the signs of YAML that a file of this kind has no use for. They make a file mean something else than it seems to say.
+// refusals are the marks of YAML that a file of this kind has no use for. They make a file mean something else than it seems to say.
 var refusals = map[token.Type]struct{ says, mend string }{
 	token.AnchorType:     {"a value that starts with & would be a name for use elsewhere", quotesAdvice},
 	token.AliasType:      {"a value that starts with * would stand for another value", quotesAdvice},

@@ -8,6 +8,7 @@ package strict
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"github.com/goccy/go-yaml/ast"
 	"github.com/goccy/go-yaml/lexer"
@@ -23,18 +24,10 @@ const (
 	maxTroubles = 50     // of one kind; a file with more is no text file, or is not meant well
 )
 
-// A Problem is one thing that keeps a file from being read. Line and Column count from 1, columns in characters.
-type Problem struct {
-	Line, Column int
-	Text         string // as it stands in the file; may be empty
-	Says         string
-	Mend         string
-}
-
-// Parse reads one document. The Node is nil when the file is too broken to be read; otherwise Problems and Node may come together, and
+// Parse reads one document, whose name is told in problems. The Node is nil when the file is too broken to be read; otherwise Problems and Node may come together, and
 // parts that a Problem speaks of are Refused.
-func Parse(src []byte) (*Node, []Problem) {
-	var p parsing
+func Parse(file string, src []byte) (*Node, []Problem) {
+	p := parsing{file: file}
 	text, ok := p.clean(src)
 	if !ok {
 		return nil, p.problems
@@ -49,12 +42,13 @@ func Parse(src []byte) (*Node, []Problem) {
 
 // A parsing collects the problems of one file.
 type parsing struct {
+	file     string
 	problems []Problem
 	lines    []string
 }
 
 func (p *parsing) problem(line, column int, text, says, mend string) {
-	p.problems = append(p.problems, Problem{max(line, 1), max(column, 1), text, says, mend})
+	p.problems = append(p.problems, Problem{p.file, max(line, 1), max(column, 1), text, says, mend})
 }
 
 // at reports a place together with what stands there, to the end of the line.
@@ -62,16 +56,16 @@ func (p *parsing) at(t *token.Token, says, mend string) {
 	line, column := max(t.Position.Line, 1), max(t.Position.Column, 1)
 	rest := ""
 	if line <= len(p.lines) {
-		signs := []rune(p.lines[line-1])
-		rest = strings.TrimSpace(string(signs[min(column-1, len(signs)):]))
+		characters := []rune(p.lines[line-1])
+		rest = strings.TrimSpace(string(characters[min(column-1, len(characters)):]))
 	}
 	if rest != "" {
-		says += " (at " + quoted(rest) + ")"
+		says += " (at " + Quoted(rest) + ")"
 	}
 	p.problem(line, column, rest, says, mend)
 }
 
-// parse builds the tree. A syntax error is only told when no refused sign explains it already.
+// parse builds the tree. A syntax error is only told when no refused mark explains it already.
 func (p *parsing) parse(tokens token.Tokens) *Node {
 	before := len(p.problems)
 	file, err := parsed(tokens)
@@ -157,12 +151,19 @@ func (p *parsing) text(t *token.Token, text string) *Node {
 	if strings.TrimSpace(text) == "" {
 		n.Kind = Empty
 	}
+	if n.Kind == Text && !strings.ContainsFunc(text, visible) {
+		p.problem(n.Line, n.Column, text, Quoted(text)+" has no letter that anybody could see", "type it again")
+		n.Kind = Refused
+	}
 	if i := strings.IndexFunc(text, control); i >= 0 {
-		p.problem(n.Line, n.Column, text, quoted(text)+" holds a line break or another character that cannot be printed", "write the text on one line, without tabs")
+		p.problem(n.Line, n.Column, text, Quoted(text)+" holds a line break or another character that cannot be printed", "write the text on one line, without tabs")
 		n.Kind = Refused
 	}
 	return n
 }
+
+// visible characters are those with ink.
+func visible(r rune) bool { return unicode.IsGraphic(r) && !unicode.IsSpace(r) }
 
 func (p *parsing) list(n *ast.SequenceNode, depth int) *Node {
 	list := place(n.Start, List)
@@ -197,7 +198,7 @@ func (p *parsing) entry(object *Node, pair *ast.MappingValueNode, depth int, fir
 		value.Line, value.Column = key.Line, key.Column
 	}
 	if line, twice := first[key.Text]; twice {
-		p.problem(key.Line, key.Column, key.Text, fmt.Sprintf("%s is written twice, first in line %d", quoted(key.Text), line), "keep one of the two")
+		p.problem(key.Line, key.Column, key.Text, fmt.Sprintf("%s is written twice, first in line %d", Quoted(key.Text), line), "keep one of the two")
 		return
 	}
 	first[key.Text] = key.Line

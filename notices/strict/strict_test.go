@@ -16,7 +16,7 @@ func TestTextsAsTyped(t *testing.T) {
 		"012": "012", "1.10": "1.10", "0x1F": "0x1F", "1_000": "1_000", "no": "no", "null": "null", "~": "~", ".inf": ".inf", "9:05": "9:05", "2027-05-08": "2027-05-08", "'it''s'": "it's",
 		`"a \"b\""`: `a "b"`, "x # comment": "x", "x#y": "x#y", "王": "王", "a\n  b": "a b",
 	} {
-		root, problems := Parse([]byte("key: " + written + "\n"))
+		root, problems := Parse("job.yaml", []byte("key: "+written+"\n"))
 		if len(problems) > 0 || root.At("key").Text != want {
 			t.Errorf("%s: %+v, %v", written, root, problems)
 		}
@@ -24,7 +24,7 @@ func TestTextsAsTyped(t *testing.T) {
 }
 
 func TestPlaces(t *testing.T) {
-	root, problems := Parse([]byte("\uFEFFé: {名: b, c: [d, \"e\"]}\nlist:\n  - x: 1\n    y:\n  - 'z'   \n"))
+	root, problems := Parse("job.yaml", []byte("\uFEFFé: {名: b, c: [d, \"e\"]}\nlist:\n  - x: 1\n    y:\n  - 'z'   \n"))
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
@@ -79,7 +79,7 @@ func TestRefused(t *testing.T) {
 		strings.Repeat("a: b\n", 201):  "keys stand below each other",
 		strings.Repeat(" ", 300_000):   "longer than 256 KB",
 	} {
-		_, problems := Parse([]byte(src))
+		_, problems := Parse("job.yaml", []byte(src))
 		if len(problems) == 0 || !strings.Contains(problems[0].Says, says) {
 			t.Errorf("%.40q: %v", src, problems)
 		}
@@ -87,8 +87,8 @@ func TestRefused(t *testing.T) {
 }
 
 func TestAccepted(t *testing.T) {
-	for _, src := range []string{"a: 1", "---\na: 1\n...\n", "a: [b, [c, {d: e}]]\n", "a:\r\n- b\r\n", "a: \u200fx\u202ey\n", "a: 1 # &x *y !z\n", "a: b & c, d * e!\n", "- a\n", "a"} {
-		if root, problems := Parse([]byte(src)); root == nil || len(problems) > 0 {
+	for _, src := range []string{"a: 1", "---\na: 1\n...\n", "a: [b, [c, {d: e}]]\n", "a:\r\n- b\r\n", "a: \u200fx\u200ey\n", "a: 1 # &x *y !z\n", "a: b & c, d * e!\n", "- a\n", "a"} {
+		if root, problems := Parse("job.yaml", []byte(src)); root == nil || len(problems) > 0 {
 			t.Errorf("%q: %v", src, problems)
 		}
 	}
@@ -118,7 +118,7 @@ func TestOfficialSuite(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		_, problems := Parse(src)
+		_, problems := Parse("job.yaml", src)
 		if why := lenient[name]; (why == "") != (len(problems) > 0) {
 			t.Errorf("%s (%q): %d problems, and the list says %q", name, src, len(problems), why)
 		}
@@ -145,7 +145,7 @@ func endsBlank(src string) bool {
 func TestEveryFailureIsTold(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		src := rapid.StringMatching(`([a-c]: |[a-c]|- |\n|  |\n  |\[|\]|\{|\}|, |"|'|#|&|\*|!|\||>|\?|:|%|@|---\n|\.\.\.\n|\t|\\){1,20}`).Draw(t, "src")
-		root, problems := Parse([]byte(src))
+		root, problems := Parse("job.yaml", []byte(src))
 		if root == nil && len(problems) == 0 {
 			t.Fatal("neither a tree nor a problem")
 		}
@@ -158,4 +158,36 @@ func TestEveryFailureIsTold(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A file that is no text of ours is told once, by what it is.
+func TestForeignEncodings(t *testing.T) {
+	wide := func(text string, size, at int) []byte {
+		var out []byte
+		for _, b := range []byte(text) {
+			unit := make([]byte, size)
+			unit[at] = b
+			out = append(out, unit...)
+		}
+		return out
+	}
+	const text = "code: alder-14\naddress: 14 Alder Court\n"
+	for name, c := range map[string]struct {
+		src  []byte
+		want string
+	}{
+		"NUL bytes":                        {make([]byte, 300), "nothing but NUL bytes"},
+		"UTF-16, little end first":         {wide(text, 2, 0), "saved as UTF-16"},
+		"UTF-16, big end first":            {wide(text, 2, 1), "saved as UTF-16"},
+		"UTF-16 with its mark":             {append([]byte{0xFF, 0xFE}, wide(text, 2, 0)...), "saved as UTF-16"},
+		"UTF-32":                           {wide(text, 4, 0), "saved as UTF-32"},
+		"UTF-32 with its mark":             {append([]byte{0xFF, 0xFE, 0, 0}, wide(text, 4, 0)...), "saved as UTF-32"},
+		"UTF-32 with its mark, big end":    {append([]byte{0, 0, 0xFE, 0xFF}, wide(text, 4, 3)...), "saved as UTF-32"},
+		"a NUL byte in a text of our kind": {[]byte("code: al\x00der\n"), "there is a NUL byte here"},
+	} {
+		_, problems := Parse("job.yaml", c.src)
+		if len(problems) != 1 || !strings.Contains(problems[0].String(), c.want) {
+			t.Errorf("%s: %v", name, problems)
+		}
+	}
 }

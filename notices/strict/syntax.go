@@ -2,7 +2,6 @@ package strict
 
 import (
 	"errors"
-	"strconv"
 	"strings"
 
 	"github.com/goccy/go-yaml"
@@ -28,7 +27,7 @@ var explanations = []explanation{
 	{"mapping value is not allowed", "there is a second colon in this line", `put quotes around a text that holds ": "`},
 	{"pre-defined", "something follows a text in quotes", `put the whole value in quotes of the other kind, such as 'Rosa "Bo" Diaz'`},
 	{"corresponding to", "a bracket closes here that was never opened", "open it, or take it out"},
-	{"scalar value", "an entry is missing here", "look for two commas in a row, or for a sign that should be in quotes"},
+	{"scalar value", "an entry is missing here", "look for two commas in a row, or for a character that should be in quotes"},
 	{"invalid key", "a key is missing before the colon", "write a key, a colon, a space and the value"},
 	misplaced,
 	{"non-map value", "this line has no key", "write a key, a colon, a space and the value"},
@@ -59,12 +58,4 @@ func explain(message string, t *token.Token) explanation {
 // severalLines is true of a text that goes on in a further line, mostly because that line is indented by mistake.
 func severalLines(t *token.Token) bool {
 	return t.Type == token.StringType && strings.Contains(strings.TrimSpace(t.Origin), "\n")
-}
-
-func quoted(text string) string {
-	const most = 60
-	if runes := []rune(text); len(runes) > most {
-		text = string(runes[:most]) + "…"
-	}
-	return strconv.Quote(text)
 }

@@ -9,8 +9,8 @@ import (
 // State says whether a fluent speaker has checked the texts of a language. Texts in the language they were written in are no draft.
 type State struct {
 	Draft      bool
-	ReviewedBy string
-	ReviewedOn string // YYYY-MM-DD, "" when nobody has
+	reviewedBy string
+	reviewedOn string // YYYY-MM-DD, "" when nobody has
 }
 
 // about is the first section of a bundle.
@@ -47,7 +47,7 @@ func readAbout(section any) (about, error) {
 }
 
 func (a about) state() State {
-	return State{Draft: a.State == "draft", ReviewedBy: a.ReviewedBy, ReviewedOn: a.ReviewedOn}
+	return State{Draft: a.State == "draft", reviewedBy: a.ReviewedBy, reviewedOn: a.ReviewedOn}
 }
 
 // check refuses a review without a name or a day, and a name or a day without a review.

@@ -110,8 +110,8 @@ func TestState(t *testing.T) {
 	}{
 		{"draft", draft, "", State{Draft: true}},
 		{"source", "about: {state: source}\n", "", State{}},
-		{"reviewed", reviewed, "", State{ReviewedBy: "Ana Ruiz", ReviewedOn: "2027-02-01"}},
-		{"the programme had our draft reviewed", draft, reviewed, State{ReviewedBy: "Ana Ruiz", ReviewedOn: "2027-02-01"}},
+		{"reviewed", reviewed, "", State{reviewedBy: "Ana Ruiz", reviewedOn: "2027-02-01"}},
+		{"the programme had our draft reviewed", draft, reviewed, State{reviewedBy: "Ana Ruiz", reviewedOn: "2027-02-01"}},
 		{"the programme put a draft over our reviewed text", reviewed, draft + "a: Otro\n", State{Draft: true}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -20,12 +20,9 @@ type locale struct {
 	Weekdays       [7]string         `json:"weekdays"`  // Sunday first, as in time.Weekday
 	AMPM           [2]string         `json:"am_pm"`
 	FullDate       string            `json:"full_date"`
-	LongDate       string            `json:"long_date"`
 	DayWithoutYear string            `json:"day_without_year"`
 	Time           string            `json:"time"`
 	Through        string            `json:"through"`         // between two days
-	HoursSameHalf  [2]string         `json:"hours_same_half"` // both ends before noon, or both after: the patterns of either end
-	HoursOtherHalf [2]string         `json:"hours_other_half"`
 	List           listPattern       `json:"list"`
 	Comma          string            `json:"comma"`
 	Colon          string            `json:"colon"`

@@ -19,27 +19,9 @@ func (s *Speaker) ShortDay(year int, month time.Month, day int) string {
 	return s.locale.write(s.locale.DayWithoutYear, date(year, month, day))
 }
 
-// Date is a day without the weekday: "May 8, 2027".
-func (s *Speaker) Date(year int, month time.Month, day int) string {
-	return s.locale.write(s.locale.LongDate, date(year, month, day))
-}
-
 // Time is a time of day on the 12-hour clock: "2:05 PM". The hour is 0 to 23.
 func (s *Speaker) Time(hour, minute int) string {
 	return s.locale.write(s.locale.Time, clock(hour, minute))
-}
-
-// Hours is a stretch of one day: "8:00 AM – 4:30 PM", "1:00 – 4:30 PM". Hours are 0 to 23. A stretch of no length is written as a time.
-func (s *Speaker) Hours(fromHour, fromMinute, toHour, toMinute int) string {
-	from, to := clock(fromHour, fromMinute), clock(toHour, toMinute)
-	if from.Equal(to) {
-		return s.Time(fromHour, fromMinute)
-	}
-	ends := s.locale.HoursOtherHalf
-	if half(from) == half(to) {
-		ends = s.locale.HoursSameHalf
-	}
-	return s.locale.write(ends[0], from) + s.locale.write(ends[1], to)
 }
 
 // Alone is text that stands alone, in a cell or as a headline: its first letter is a capital. CLDR asks that of Spanish dates and language names

@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// Number is a number with at most three decimals, in groups of three digits: "1,234.5", in Vietnamese "1.234,5".
-func (s *Speaker) Number(n float64) string {
+// number is a number with at most three decimals, in groups of three digits: "1,234.5", in Vietnamese "1.234,5".
+func (s *Speaker) number(n float64) string {
 	n = math.Round(n*1000) / 1000
 	whole, fraction, broken := strings.Cut(strconv.FormatFloat(math.Abs(n), 'f', -1, 64), ".")
 	text := grouped(whole, s.locale.Group)

@@ -19,11 +19,8 @@ func TestArabicOrder(t *testing.T) {
 	}{
 		{s.Day(2027, time.May, 8), []string{"8", "2027"}},
 		{s.ShortDay(2027, time.May, 8), []string{"8"}},
-		{s.Date(2027, time.May, 8), []string{"8", "2027"}},
 		{s.Time(14, 5), []string{"2:05"}},
-		{s.Hours(8, 0, 11, 30), []string{"8:00", "11:30"}},
-		{s.Hours(8, 0, 16, 30), []string{"8:00", "4:30"}},
-		{s.Number(1234.5), []string{"1,234.5"}},
+		{s.number(1234.5), []string{"1,234.5"}},
 		// A phone number after an Arabic letter comes apart, and would read 0142-555-612. So values in a sentence are isolated, in bdi elements.
 		{"هاتف 612-555-0142", []string{"612", "555", "0142"}},
 	} {

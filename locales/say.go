@@ -74,7 +74,7 @@ func (s *Speaker) unmark(text string, values map[string]Value, show func(Value) 
 	for i, name := range names(values) {
 		v := values[name]
 		if v.counts {
-			v.text = s.Number(float64(v.number))
+			v.text = s.number(float64(v.number))
 		}
 		pairs = append(pairs, mark(i), show(v))
 	}

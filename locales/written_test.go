@@ -9,30 +9,30 @@ import (
 // TestWritten holds some of what Intl answers (ICU 78.2, CLDR 48.0, read 2026-11-25), so that it is checked without Node as well. A ~ is a no-break space.
 func TestWritten(t *testing.T) {
 	for _, c := range []struct {
-		tag, day, shortDay, date, time, morning, whole, list, number, direction, autonym, vietnamese, script, signs string
+		tag, day, shortDay, time, list, number, direction, autonym, vietnamese, script, signs string
 	}{
 		{
-			"ar", "السبت، 8 مايو 2027", "السبت، 8 مايو", "8 مايو 2027", "2:05 م", "8:00–11:30 ص", "8:00 ص – 4:30 م",
+			"ar", "السبت، 8 مايو 2027", "السبت، 8 مايو", "2:05 م",
 			"a وb وinglés", "1,234.5", "rtl", "العربية", "الفيتنامية", "Arab", "، :  – ",
 		},
 		{
-			"en", "Saturday, May 8, 2027", "Saturday, May 8", "May 8, 2027", "2:05~PM", "8:00 – 11:30~AM", "8:00~AM – 4:30~PM",
+			"en", "Saturday, May 8, 2027", "Saturday, May 8", "2:05~PM",
 			"a, b, and inglés", "1,234.5", "ltr", "English", "Vietnamese", "Latn", ", :  – ",
 		},
 		{
-			"es", "sábado, 8 de mayo de 2027", "sábado, 8 de mayo", "8 de mayo de 2027", "2:05~p.m.", "8:00–11:30~a.m.", "8:00~a.m. – 4:30~p.m.",
+			"es", "sábado, 8 de mayo de 2027", "sábado, 8 de mayo", "2:05~p.m.",
 			"a, b e inglés", "1,234.5", "ltr", "Español", "vietnamita", "Latn", ", :  – ",
 		},
 		{
-			"ru", "суббота, 8 мая 2027~г.", "суббота, 8 мая", "8 мая 2027~г.", "2:05~PM", "8:00–11:30~AM", "8:00~AM – 4:30~PM",
+			"ru", "суббота, 8 мая 2027~г.", "суббота, 8 мая", "2:05~PM",
 			"a, b и inglés", "1~234,5", "ltr", "Русский", "вьетнамский", "Cyrl", ", :  – ",
 		},
 		{
-			"vi", "Thứ Bảy, 8 tháng 5, 2027", "Thứ Bảy, 8 tháng 5", "8 tháng 5, 2027", "2:05~CH", "8:00–11:30~SA", "8:00~SA – 4:30~CH",
+			"vi", "Thứ Bảy, 8 tháng 5, 2027", "Thứ Bảy, 8 tháng 5", "2:05~CH",
 			"a, b và inglés", "1.234,5", "ltr", "Tiếng Việt", "Tiếng Việt", "Latn", ", :  – ",
 		},
 		{
-			"zh-Hans", "2027年5月8日星期六", "5月8日星期六", "2027年5月8日", "下午2:05", "上午8:00至11:30", "上午8:00至下午4:30",
+			"zh-Hans", "2027年5月8日星期六", "5月8日星期六", "下午2:05",
 			"a、b和inglés", "1,234.5", "ltr", "中文", "越南语", "Hans", "，：至",
 		},
 	} {
@@ -40,13 +40,9 @@ func TestWritten(t *testing.T) {
 		for what, pair := range map[string][2]string{
 			"a day":           {s.Day(2027, time.May, 8), c.day},
 			"a short day":     {s.ShortDay(2027, time.May, 8), c.shortDay},
-			"a date":          {s.Date(2027, time.May, 8), c.date},
 			"a time":          {s.Time(14, 5), c.time},
-			"a morning":       {s.Hours(8, 0, 11, 30), c.morning},
-			"a work day":      {s.Hours(8, 0, 16, 30), c.whole},
-			"a moment":        {s.Hours(14, 5, 14, 5), c.time},
 			"a list":          {s.List([]string{"a", "b", "inglés"}), c.list},
-			"a number":        {s.Number(1234.5), c.number},
+			"a number":        {s.number(1234.5), c.number},
 			"the direction":   {s.Direction(), c.direction},
 			"the script":      {s.Script(), c.script},
 			"the autonym":     {s.Autonym(), c.autonym},

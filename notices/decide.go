@@ -41,7 +41,7 @@ func pages(job Job) []Page {
 		all = append(all, windowsPage(job), nearPage(job), petsPage(job))
 	}
 	for i, page := range all {
-		outside := page.Kind != SignPage && page.Kind != HomePage
+		outside := page.Kind != pageSign && page.Kind != pageHome
 		switch {
 		case job.Closed == Yes || job.CalledOff == BeforeItBegan:
 			all[i] = closedPage(job, page.Kind)
@@ -57,7 +57,7 @@ func homes(job Job, sheets []Sheet) []Home {
 	var all []Home
 	visit := func(home Home) {
 		for _, s := range sheets {
-			if s.To.ID == home.ID && s.Kind.Traits().Walked {
+			if s.To.ID == home.ID && s.Kind.Traits().walked {
 				home.Kind, home.Due, home.LateAfter = s.Kind, s.Due, s.LateAfter
 				all = append(all, home)
 			}

@@ -413,7 +413,7 @@ func mailMoves(job Job) bool {
 	if len(job.leadWork()) == 0 {
 		return false
 	}
-	last := firstDay(job.leadWork()).Plus(-int(PamphletMailed.Value))
+	last := firstDay(job.leadWork()).Plus(-int(pamphletMailed.Value))
 	return mailDay(last) != last
 }
 
@@ -454,7 +454,7 @@ func later(days []Date) []Date {
 
 // timed are the kinds of values that go stale.
 var timed = []reflect.Type{
-	reflect.TypeFor[Date](), reflect.TypeFor[Days](), reflect.TypeFor[Span](), reflect.TypeFor[Hours](), reflect.TypeFor[Time](), reflect.TypeFor[Clock](),
+	reflect.TypeFor[Date](), reflect.TypeFor[Days](), reflect.TypeFor[Span](), reflect.TypeFor[Time](), reflect.TypeFor[Clock](),
 	reflect.TypeFor[Day](), reflect.TypeFor[SecondDay](), reflect.TypeFor[time.Time](),
 }
 
@@ -502,7 +502,7 @@ func TestSignsAndHomePagesHoldNoTime(t *testing.T) {
 			}
 		}
 		for _, page := range plan.Pages {
-			if hasTime(reflect.ValueOf(page.Content)) != slices.Contains([]PageKind{WindowsPage, NearPage, PetsPage}, page.Kind) {
+			if hasTime(reflect.ValueOf(page.Content)) != slices.Contains([]PageKind{pageWindows, pageNear, pagePets}, page.Kind) {
 				t.Fatalf("the page %s holds a day or an hour where it should not, or none where it should", page.Kind)
 			}
 		}
@@ -567,7 +567,7 @@ func TestEveryOutsideDayIsTold(t *testing.T) {
 			}
 		}
 		for _, page := range plan.Pages {
-			if slices.Contains([]PageKind{WindowsPage, NearPage, PetsPage}, page.Kind) {
+			if slices.Contains([]PageKind{pageWindows, pageNear, pagePets}, page.Kind) {
 				checkDays(t, string(page.Kind), page.Content, want)
 			}
 		}

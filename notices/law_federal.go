@@ -1,21 +1,21 @@
 package notices
 
-// Sureness says how sure we are of a figure.
+// sureness says how sure we are of a figure.
 type Sureness string
 
 const (
-	Read     Sureness = "read in the published text"
-	Second   Sureness = "read in a secondary text"
-	Practice Sureness = "common practice, no source"
-	Memory   Sureness = "from memory"
+	published  Sureness = "read in the published text"
+	secondary  Sureness = "read in a secondary text"
+	inUse      Sureness = "common practice, no source"
+	fromMemory Sureness = "from memory"
 )
 
 // A Direction is the way in which a figure gets stricter.
-type Direction int
+type direction int
 
 const (
-	Larger  Direction = iota // more distance, more notice
-	Smaller                  // less work, less time
+	larger  direction = iota // more distance, more notice
+	smaller                  // less work, less time
 )
 
 // A Rule is one figure that a decision rests on, with where it stands and when we read it there.
@@ -23,22 +23,22 @@ type Rule struct {
 	Name     string // as programme.yaml calls it when it asks for a stricter one
 	Value    float64
 	Unit     string
-	Stricter Direction
-	Citation string
+	stricter direction
+	citation string
 	ReadOn   string // YYYY-MM-DD
-	Sureness Sureness
-	By       RuleSet
+	sureness Sureness
+	by       ruleSet
 }
 
-// Rows are all figures that decisions rest on, as the federal rules or good practice have them.
-func Rows() []Rule {
-	return []Rule{FirstYearWithout, SmallInside, SmallOutside, SameRoom, AidedInside, AidedOutside, AidedPart, OnePeriod, FewDays, NightlyStrip, DayStarts, DayEnds, WindowReach, GroundCover, LineBarrier,
-		SignReadFrom, PamphletEarliest, PamphletMailed, PresumptionNotice, AfterWork, AfterAidedWork, FileKept, TalkAhead, LetterAhead, RequestFirst, RequestAhead, BusinessDays, ResultTakes, WindowsBefore, Spares}
+// rows are all figures that decisions rest on, as the federal rules or good practice have them.
+func rows() []Rule {
+	return []Rule{firstYearWithout, smallInside, smallOutside, sameRoomDays, aidedInside, aidedOutside, aidedPart, onePeriodLimit, fewDays, NightlyStrip, dayStarts, dayEnds, WindowReach, groundCover, lineBarrier,
+		signReadFrom, pamphletEarliest, pamphletMailed, presumptionNotice, AfterWork, AfterAidedWork, fileKept, talkAhead, letterAhead, requestFirst, requestAhead, businessDays, resultTakes, windowsBefore, spareCopies}
 }
 
 // rows are those figures as they hold for the job.
 func (job Job) rows() []Rule {
-	all := Rows()
+	all := rows()
 	for i := range all {
 		all[i] = job.rule(all[i])
 	}
@@ -46,19 +46,19 @@ func (job Job) rows() []Rule {
 }
 
 // A RuleSet says in whose text a row stands, and so whom it binds.
-type RuleSet int
+type ruleSet int
 
 const (
-	ByPractice   RuleSet = iota // nobody's
-	ByRenovation                // 40 CFR 745
-	ByHousing                   // 24 CFR 35
-	ByBoth                      // of those two
-	ByPlace                     // a State's or city's
+	byPractice   ruleSet = iota // nobody's
+	byRenovation                // 40 CFR 745
+	byHousing                   // 24 CFR 35
+	byBoth                      // of those two
+	byPlace                     // a State's or city's
 )
 
 // IsStricter reports whether value asks for more than the rule does.
 func (r Rule) IsStricter(value float64) bool {
-	if r.Stricter == Larger {
+	if r.stricter == larger {
 		return value > r.Value
 	}
 	return value < r.Value
@@ -67,89 +67,88 @@ func (r Rule) IsStricter(value float64) bool {
 // The federal figures, and those of good practice. A change of rule is a change of one row; profile.go has the rows of stricter places.
 var (
 	// Target housing was built before this year.
-	FirstYearWithout = Rule{"first_year_without", 1978, "year", Larger, "40 CFR 745.103, target housing", "2026-11-25", Read, ByRenovation}
+	firstYearWithout = Rule{"first_year_without", 1978, "year", larger, "40 CFR 745.103, target housing", "2026-11-25", published, byRenovation}
 
 	// Small jobs: up to so much disturbed paint a room inside, and outside in all; the same room within so many days counts as one job.
-	SmallInside  = Rule{"small_inside", 6, "sq ft", Smaller, "40 CFR 745.83, minor repair", "2026-11-25", Read, ByRenovation}
-	SmallOutside = Rule{"small_outside", 20, "sq ft", Smaller, "40 CFR 745.83, minor repair", "2026-11-25", Read, ByRenovation}
-	SameRoom     = Rule{"same_room", 30, "days", Larger, "40 CFR 745.83, minor repair", "2026-11-25", Read, ByRenovation}
+	smallInside  = Rule{"small_inside", 6, "sq ft", smaller, "40 CFR 745.83, minor repair", "2026-11-25", published, byRenovation}
+	smallOutside = Rule{"small_outside", 20, "sq ft", smaller, "40 CFR 745.83, minor repair", "2026-11-25", published, byRenovation}
+	sameRoomDays = Rule{"same_room", 30, "days", larger, "40 CFR 745.83, minor repair", "2026-11-25", published, byRenovation}
 	// The same under the housing rule, whose limits are stricter inside.
-	AidedInside  = Rule{"aided_inside", 2, "sq ft", Smaller, "24 CFR 35.1350(d)", "2026-11-25", Read, ByHousing}
-	AidedOutside = Rule{"aided_outside", 20, "sq ft", Smaller, "24 CFR 35.1350(d)", "2026-11-25", Read, ByHousing}
-	AidedPart    = Rule{"aided_part", 10, "percent", Smaller, "24 CFR 35.1350(d)", "2026-11-25", Read, ByHousing}
+	aidedInside  = Rule{"aided_inside", 2, "sq ft", smaller, "24 CFR 35.1350(d)", "2026-11-25", published, byHousing}
+	aidedOutside = Rule{"aided_outside", 20, "sq ft", smaller, "24 CFR 35.1350(d)", "2026-11-25", published, byHousing}
+	aidedPart    = Rule{"aided_part", 10, "percent", smaller, "24 CFR 35.1350(d)", "2026-11-25", published, byHousing}
 
 	// A household may stay through inside work of one period so long, in daytime, or of so many calendar days with a nightly clean so far out.
-	OnePeriod    = Rule{"one_period", 8, "hours", Smaller, "24 CFR 35.1345(a)(2)(iii)", "2026-11-25", Read, ByHousing}
-	FewDays      = Rule{"few_days", 5, "days", Smaller, "24 CFR 35.1345(a)(2)(iv)", "2026-11-25", Read, ByHousing}
-	NightlyStrip = Rule{"nightly_strip", 10, "ft", Larger, "24 CFR 35.1345(a)(2)(iv)", "2026-11-25", Read, ByHousing}
+	onePeriodLimit = Rule{"one_period", 8, "hours", smaller, "24 CFR 35.1345(a)(2)(iii)", "2026-11-25", published, byHousing}
+	fewDays        = Rule{"few_days", 5, "days", smaller, "24 CFR 35.1345(a)(2)(iv)", "2026-11-25", published, byHousing}
+	NightlyStrip   = Rule{"nightly_strip", 10, "ft", larger, "24 CFR 35.1345(a)(2)(iv)", "2026-11-25", published, byHousing}
 	// What counts as daytime: the rule says daylight hours and gives no clock.
-	DayStarts = Rule{"day_starts", 6, "o'clock", Larger, "", "2026-11-25", Practice, ByPractice}
-	DayEnds   = Rule{"day_ends", 20, "o'clock", Smaller, "", "2026-11-25", Practice, ByPractice}
+	dayStarts = Rule{"day_starts", 6, "o'clock", larger, "", "2026-11-25", inUse, byPractice}
+	dayEnds   = Rule{"day_ends", 20, "o'clock", smaller, "", "2026-11-25", inUse, byPractice}
 
 	// Openings this near to outside work are kept shut; the text reads on distance and does not say whose they are.
-	WindowReach = Rule{"window_reach", 20, "ft", Larger, "40 CFR 745.85(a)(2)(ii)(A)", "2026-11-25", Read, ByRenovation}
+	WindowReach = Rule{"window_reach", 20, "ft", larger, "40 CFR 745.85(a)(2)(ii)(A)", "2026-11-25", published, byRenovation}
 	// Ground below outside work is covered so far out.
-	GroundCover = Rule{"ground_cover", 10, "ft", Larger, "40 CFR 745.85(a)(2)(ii)(C)", "2026-11-25", Read, ByRenovation}
+	groundCover = Rule{"ground_cover", 10, "ft", larger, "40 CFR 745.85(a)(2)(ii)(C)", "2026-11-25", published, byRenovation}
 	// Work this near to the line wants a vertical barrier.
-	LineBarrier = Rule{"line_barrier", 10, "ft", Larger, "40 CFR 745.85(a)(2)(ii)(D)", "2026-11-25", Read, ByRenovation}
+	lineBarrier = Rule{"line_barrier", 10, "ft", larger, "40 CFR 745.85(a)(2)(ii)(D)", "2026-11-25", published, byRenovation}
 	// A sign outside can be read so far from the edge of the work.
-	SignReadFrom = Rule{"sign_read_from", 20, "ft", Larger, "24 CFR 35.1345(b)(2)", "2026-11-25", Read, ByHousing}
+	signReadFrom = Rule{"sign_read_from", 20, "ft", larger, "24 CFR 35.1345(b)(2)", "2026-11-25", published, byHousing}
 
 	// The official pamphlet is given at most so long before the work, or mailed at least so long before.
-	PamphletEarliest = Rule{"pamphlet_earliest", 60, "days", Smaller, "40 CFR 745.84(a)", "2026-11-25", Read, ByRenovation}
-	PamphletMailed   = Rule{"pamphlet_mailed", 7, "days", Larger, "40 CFR 745.84(a)(1)(ii)", "2026-11-25", Read, ByRenovation}
+	pamphletEarliest = Rule{"pamphlet_earliest", 60, "days", smaller, "40 CFR 745.84(a)", "2026-11-25", published, byRenovation}
+	pamphletMailed   = Rule{"pamphlet_mailed", 7, "days", larger, "40 CFR 745.84(a)(1)(ii)", "2026-11-25", published, byRenovation}
 
 	// A family needs time to plan its nights and to move things.
-	TalkAhead   = Rule{"talk_ahead", 14, "days", Larger, "", "2026-11-25", Practice, ByPractice}
-	LetterAhead = Rule{"letter_ahead", 7, "days", Larger, "", "2026-11-25", Practice, ByPractice}
+	talkAhead   = Rule{"talk_ahead", 14, "days", larger, "", "2026-11-25", inUse, byPractice}
+	letterAhead = Rule{"letter_ahead", 7, "days", larger, "", "2026-11-25", inUse, byPractice}
 	// A neighbour is told late enough to remember and early enough to ask; with fewer business days left it is late.
-	RequestFirst = Rule{"request_first", 7, "days", Larger, "", "2026-11-25", Practice, ByPractice}
-	RequestAhead = Rule{"request_ahead", 5, "days", Larger, "", "2026-11-25", Practice, ByPractice}
-	BusinessDays = Rule{"business_days", 3, "business days", Larger, "", "2026-11-25", Practice, ByPractice}
+	requestFirst = Rule{"request_first", 7, "days", larger, "", "2026-11-25", inUse, byPractice}
+	requestAhead = Rule{"request_ahead", 5, "days", larger, "", "2026-11-25", inUse, byPractice}
+	businessDays = Rule{"business_days", 3, "business days", larger, "", "2026-11-25", inUse, byPractice}
 
 	// A laboratory's result comes so long after the last cleaning.
-	ResultTakes = Rule{"result_takes", 2, "business days", Larger, "", "2026-11-26", Practice, ByPractice}
+	resultTakes = Rule{"result_takes", 2, "business days", larger, "", "2026-11-26", inUse, byPractice}
 	// Windows shut before the crew starts to set up.
-	WindowsBefore = Rule{"windows_before", 30, "minutes", Larger, "", "2026-11-25", Practice, ByPractice}
+	windowsBefore = Rule{"windows_before", 30, "minutes", larger, "", "2026-11-25", inUse, byPractice}
 	// Spare requests and flyers for a home that nobody listed.
-	Spares = Rule{"spares", 2, "copies", Larger, "", "2026-11-25", Practice, ByPractice}
+	spareCopies = Rule{"spares", 2, "copies", larger, "", "2026-11-25", inUse, byPractice}
 )
 
 // Settable are the figures that a programme may make stricter for itself.
-var Settable = []Rule{WindowReach, GroundCover, LineBarrier, LetterAhead, RequestAhead, BusinessDays, WindowsBefore, Spares}
+var Settable = []Rule{WindowReach, groundCover, lineBarrier, letterAhead, requestAhead, businessDays, windowsBefore, spareCopies}
 
 // Sources of what is said or done without a figure.
 var (
-	LegendSource      = read("2026-11-25", "29 CFR 1926.62(m)(1)(i)")
-	StayOutSource     = read("2026-11-25", "24 CFR 35.1345(a)(1)")
-	RelocationSource  = read("2026-11-25", "24 CFR 35.1345(a)(2)")
-	EntrySource       = read("2026-11-25", "24 CFR 35.1345(a)(2)(ii)")
-	LanguageSource    = read("2026-11-25", "40 CFR 745.85(a)(1)", "24 CFR 35.1345(b)(2)")
-	RenovationSource  = read("2026-11-26", "40 CFR 745.82(a)")
-	TestSource        = read("2026-11-26", "40 CFR 745.82(a)(1)-(3)")
-	AidedTestSource   = read("2026-11-25", "24 CFR 35.110, paint testing").and(read("2026-11-26", "24 CFR 35.115(a)(4)"))
-	EmergencySource   = read("2026-11-26", "40 CFR 745.82(b)", "24 CFR 35.115(a)(9)")
-	AidedSource       = read("2026-11-26", "24 CFR 35.115").and(read("2026-11-25", "24 CFR 35.1345"))
-	PamphletSource    = read("2026-11-25", "40 CFR 745.84(a)")
-	NoNeighbourSource = Source{{"good practice; no federal duty found in 40 CFR 745 subpart E", "2026-11-26", Read}}
+	stayOutSource     = read("2026-11-25", "24 CFR 35.1345(a)(1)")
+	relocationSource  = read("2026-11-25", "24 CFR 35.1345(a)(2)")
+	entrySource       = read("2026-11-25", "24 CFR 35.1345(a)(2)(ii)")
+	languageSource    = read("2026-11-25", "40 CFR 745.85(a)(1)", "24 CFR 35.1345(b)(2)")
+	renovationSource  = read("2026-11-26", "40 CFR 745.82(a)")
+	testSource        = read("2026-11-26", "40 CFR 745.82(a)(1)-(3)")
+	aidedTestSource   = read("2026-11-25", "24 CFR 35.110, paint testing").and(read("2026-11-26", "24 CFR 35.115(a)(4)"))
+	emergencySource   = read("2026-11-26", "40 CFR 745.82(b)", "24 CFR 35.115(a)(9)")
+	aidedSource       = read("2026-11-26", "24 CFR 35.115").and(read("2026-11-25", "24 CFR 35.1345"))
+	pamphletSource    = read("2026-11-25", "40 CFR 745.84(a)")
+	noNeighbourSource = Source{{"good practice; no federal duty found in 40 CFR 745 subpart E", "2026-11-26", published}}
 )
 
 // An Era is how many homes of an age were found to have lead paint somewhere.
-type Era struct {
-	Before  int // built before this year
-	Built   Period
-	Percent Percent
+type era struct {
+	before  int // built before this year
+	built   Period
+	percent Percent
 }
 
 // A Period is a run of years in words.
 type Period string
 
-// Eras are EPA's published figures from HUD's survey of 1998 to 2000 (Jacobs and others, 2002), read in public summaries of it on 2026-11-25. They are
+// eras are EPA's published figures from HUD's survey of 1998 to 2000 (Jacobs and others, 2002), read in public summaries of it on 2026-11-25. They are
 // about homes in general and say nothing of one house.
-var Eras = []Era{{1940, "before 1940", 87}, {1960, "from 1940 to 1959", 69}, {1978, "from 1960 to 1977", 24}}
+var eras = []era{{1940, "before 1940", 87}, {1960, "from 1940 to 1959", 69}, {1978, "from 1960 to 1977", 24}}
 
 // PresumptionNotice: so many calendar days after the paint was found or presumed to be lead paint, each home has the notice of that, where the housing rule binds.
-var PresumptionNotice = Rule{"presumption_notice", 15, "days", Smaller, "24 CFR 35.125(a)", "2026-11-26", Second, ByHousing}
+var presumptionNotice = Rule{"presumption_notice", 15, "days", smaller, "24 CFR 35.125(a)", "2026-11-26", secondary, byHousing}
 
-// PoisonControl is the national number in the United States: from memory; check it before you rely on it.
-const PoisonControl Phone = "18002221222"
+// poisonControl is the national number in the United States: from memory; check it before you rely on it.
+const poisonControl Phone = "18002221222"

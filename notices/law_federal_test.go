@@ -20,51 +20,51 @@ var figures = map[string]struct {
 	rule          Rule
 	file, pattern string
 }{
-	"FirstYearWithout":  {FirstYearWithout, "40CFR745.103.html", `housing constructed prior to (\d+),`},
-	"SmallInside":       {SmallInside, "40CFR745.83.html", `disrupt (\d+) square feet or less of painted surface per room for interior`},
-	"SmallOutside":      {SmallOutside, "40CFR745.83.html", `or (\d+) square feet or less of painted surface for exterior`},
-	"SameRoom":          {SameRoom, "40CFR745.83.html", `in the same room within the same (\d+) days`},
-	"AidedInside":       {AidedInside, "24CFR35.1350.html", `(\d+) square feet \(0\.2 square meters\) in any one interior room`},
-	"AidedOutside":      {AidedOutside, "24CFR35.1350.html", `(\d+) square feet \(2 square meters\) on exterior surfaces`},
-	"AidedPart":         {AidedPart, "24CFR35.1350.html", `(\d+) percent of the total surface area`},
-	"OnePeriod":         {OnePeriod, "24CFR35.1345.html", `within one period of (\d+)-daytime hours`},
-	"FewDays":           {FewDays, "24CFR35.1345.html", `completed within (\d+) calendar days`},
+	"firstYearWithout":  {firstYearWithout, "40CFR745.103.html", `housing constructed prior to (\d+),`},
+	"smallInside":       {smallInside, "40CFR745.83.html", `disrupt (\d+) square feet or less of painted surface per room for interior`},
+	"smallOutside":      {smallOutside, "40CFR745.83.html", `or (\d+) square feet or less of painted surface for exterior`},
+	"sameRoomDays":          {sameRoomDays, "40CFR745.83.html", `in the same room within the same (\d+) days`},
+	"aidedInside":       {aidedInside, "24CFR35.1350.html", `(\d+) square feet \(0\.2 square meters\) in any one interior room`},
+	"aidedOutside":      {aidedOutside, "24CFR35.1350.html", `(\d+) square feet \(2 square meters\) on exterior surfaces`},
+	"aidedPart":         {aidedPart, "24CFR35.1350.html", `(\d+) percent of the total surface area`},
+	"onePeriodLimit":         {onePeriodLimit, "24CFR35.1345.html", `within one period of (\d+)-daytime hours`},
+	"fewDays":           {fewDays, "24CFR35.1345.html", `completed within (\d+) calendar days`},
 	"NightlyStrip":      {NightlyStrip, "24CFR35.1345.html", `the area within at least (\d+) feet \(3 meters\) of the containment`},
 	"WindowReach":       {WindowReach, "40CFR745.85.html", `Close all doors and windows within (\d+) feet of the renovation`},
-	"GroundCover":       {GroundCover, "40CFR745.85.html", `impermeable material extending (\d+) feet beyond the perimeter`},
-	"LineBarrier":       {LineBarrier, "40CFR745.85.html", `surfaces within (\d+) feet of the property line`},
-	"SignReadFrom":      {SignReadFrom, "24CFR35.1345.html", `easily read (\d+) feet \(6 meters\) from the edge`},
-	"PamphletEarliest":  {PamphletEarliest, "40CFR745.84.html", `No more than (\d+) days before beginning renovation`},
-	"PamphletMailed":    {PamphletMailed, "40CFR745.84.html", `certificate of mailing at least (\d+) days prior`},
-	"DayStarts":         {rule: DayStarts},
-	"DayEnds":           {rule: DayEnds},
-	"TalkAhead":         {rule: TalkAhead},
-	"LetterAhead":       {rule: LetterAhead},
-	"ResultTakes":       {rule: ResultTakes},
-	"RequestFirst":      {rule: RequestFirst},
-	"RequestAhead":      {rule: RequestAhead},
-	"BusinessDays":      {rule: BusinessDays},
-	"WindowsBefore":     {rule: WindowsBefore},
-	"Spares":            {rule: Spares},
-	"PresumptionNotice": {rule: PresumptionNotice},
+	"groundCover":       {groundCover, "40CFR745.85.html", `impermeable material extending (\d+) feet beyond the perimeter`},
+	"lineBarrier":       {lineBarrier, "40CFR745.85.html", `surfaces within (\d+) feet of the property line`},
+	"signReadFrom":      {signReadFrom, "24CFR35.1345.html", `easily read (\d+) feet \(6 meters\) from the edge`},
+	"pamphletEarliest":  {pamphletEarliest, "40CFR745.84.html", `No more than (\d+) days before beginning renovation`},
+	"pamphletMailed":    {pamphletMailed, "40CFR745.84.html", `certificate of mailing at least (\d+) days prior`},
+	"dayStarts":         {rule: dayStarts},
+	"dayEnds":           {rule: dayEnds},
+	"talkAhead":         {rule: talkAhead},
+	"letterAhead":       {rule: letterAhead},
+	"resultTakes":       {rule: resultTakes},
+	"requestFirst":      {rule: requestFirst},
+	"requestAhead":      {rule: requestAhead},
+	"businessDays":      {rule: businessDays},
+	"windowsBefore":     {rule: windowsBefore},
+	"spareCopies":            {rule: spareCopies},
+	"presumptionNotice": {rule: presumptionNotice},
 }
 
 func TestFiguresAgainstPublishedText(t *testing.T) {
 	for name, f := range figures {
 		if f.file == "" {
-			if f.rule.Sureness == Read {
+			if f.rule.sureness == published {
 				t.Errorf("%s is said to be read in a published text, and this test knows none", name)
 			}
 			continue
 		}
-		if f.rule.Sureness != Read {
-			t.Errorf("%s stands in %s, but is marked %q", name, f.file, f.rule.Sureness)
+		if f.rule.sureness != published {
+			t.Errorf("%s stands in %s, but is marked %q", name, f.file, f.rule.sureness)
 		}
 		if published := publishedFigure(t, f.file, f.pattern); published != f.rule.Value {
 			t.Errorf("%s is %v; %s has %v", name, f.rule.Value, f.file, published)
 		}
-		if section := sectionOf(f.file); !strings.HasPrefix(f.rule.Citation, section) {
-			t.Errorf("%s cites %q, but the figure stands in %s", name, f.rule.Citation, section)
+		if section := sectionOf(f.file); !strings.HasPrefix(f.rule.citation, section) {
+			t.Errorf("%s cites %q, but the figure stands in %s", name, f.rule.citation, section)
 		}
 	}
 }
@@ -101,8 +101,8 @@ func TestEveryFigureCanBeTraced(t *testing.T) {
 		if _, err := time.Parse(time.DateOnly, f.rule.ReadOn); err != nil {
 			t.Errorf("%s was read on %q", name, f.rule.ReadOn)
 		}
-		if len(f.rule.Source()) == 0 || f.rule.Citation == "" && f.rule.Sureness != Practice {
-			t.Errorf("%s has no citation and is not marked %q", name, Practice)
+		if len(f.rule.Source()) == 0 || f.rule.citation == "" && f.rule.sureness != inUse {
+			t.Errorf("%s has no citation and is not marked %q", name, inUse)
 		}
 	}
 }
@@ -136,7 +136,7 @@ func isRule(value ast.Expr) bool {
 	return ok && name.Name == "Rule"
 }
 
-// Rows of profile.go against testdata/places.txt, which says on which public page each was read.
+// rows of profile.go against testdata/places.txt, which says on which public page each was read.
 func TestPlacesAgainstPublishedPages(t *testing.T) {
 	table, err := os.ReadFile(filepath.Join("..", "testdata", "places.txt"))
 	if err != nil {
@@ -149,9 +149,9 @@ func TestPlacesAgainstPublishedPages(t *testing.T) {
 		}
 	}
 	ours := []string{placeRow("Minnesota", tallGroundCover, ", tall")}
-	for _, p := range Profiles {
-		for _, row := range p.Rows {
-			ours = append(ours, placeRow(p.Name, row, ""))
+	for _, p := range profiles {
+		for _, row := range p.rows {
+			ours = append(ours, placeRow(p.name, row, ""))
 		}
 	}
 	slices.Sort(published)
@@ -162,19 +162,19 @@ func TestPlacesAgainstPublishedPages(t *testing.T) {
 }
 
 func placeRow(place string, row Rule, suffix string) string {
-	return strings.Join([]string{place, row.Name + suffix, short(row.Value), string(row.Sureness), row.Citation}, "|")
+	return strings.Join([]string{place, row.Name + suffix, short(row.Value), string(row.sureness), row.citation}, "|")
 }
 
 // A row of a place is never looser than the federal one that it stands for, and points the same way.
 func TestNoPlaceIsLooser(t *testing.T) {
-	for _, p := range Profiles {
-		for _, row := range p.Rows {
+	for _, p := range profiles {
+		for _, row := range p.rows {
 			federal, known := figureNamed(row.Name)
-			if !known || row.Unit != federal.Unit || row.Stricter != federal.Stricter {
-				t.Errorf("%s: no federal figure is like %s", p.Name, row.Name)
+			if !known || row.Unit != federal.Unit || row.stricter != federal.stricter {
+				t.Errorf("%s: no federal figure is like %s", p.name, row.Name)
 			}
 			if row.Value != federal.Value && !federal.IsStricter(row.Value) {
-				t.Errorf("%s: %s is %v, looser than %v", p.Name, row.Name, row.Value, federal.Value)
+				t.Errorf("%s: %s is %v, looser than %v", p.name, row.Name, row.Value, federal.Value)
 			}
 		}
 	}

@@ -7,28 +7,28 @@ import (
 	"strings"
 )
 
-// Levels are the dust-lead levels in force from a day on, in micrograms per square foot. A result equal to or above its level fails (24 CFR 35.1340(d)).
-type Levels struct {
-	From                Date
-	Floor, Sill, Trough float64
-	Citation            string
-	ReadOn              string // YYYY-MM-DD
-	Sureness            Sureness
+// levels are the dust-lead levels in force from a day on, in micrograms per square foot. A result equal to or above its level fails (24 CFR 35.1340(d)).
+type levels struct {
+	from                Date
+	Floor, sill, trough float64
+	citation            string
+	readOn              string // YYYY-MM-DD
+	sureness            Sureness
 }
 
 // DustLevels are the levels for clearance, latest last. From 12 January 2026 those of the 2024 rule hold: its figures were read in the published text,
 // that day in secondary texts only.
-var DustLevels = []Levels{
-	{Date{2001, 3, 6}, 40, 250, 400, "66 FR 1206; 24 CFR 35.1320", "2026-11-26", Read},
-	{Date{2021, 3, 8}, 10, 100, 400, "40 CFR 745.227(e)(8), rule of 2021", "2026-11-25", Second},
-	{Date{2026, 1, 12}, 5, 40, 100, "40 CFR 745.227(e)(8), 89 FR 89416", "2026-11-25", Second},
+var DustLevels = []levels{
+	{Date{2001, 3, 6}, 40, 250, 400, "66 FR 1206; 24 CFR 35.1320", "2026-11-26", published},
+	{Date{2021, 3, 8}, 10, 100, 400, "40 CFR 745.227(e)(8), rule of 2021", "2026-11-25", secondary},
+	{Date{2026, 1, 12}, 5, 40, 100, "40 CFR 745.227(e)(8), 89 FR 89416", "2026-11-25", secondary},
 }
 
 // levelsOn are those in force on a day; before the first row, that row.
-func levelsOn(day Date) Levels {
+func levelsOn(day Date) levels {
 	in := DustLevels[0]
 	for _, l := range DustLevels {
-		if l.From.Compare(day) <= 0 {
+		if l.from.Compare(day) <= 0 {
 			in = l
 		}
 	}
@@ -36,19 +36,19 @@ func levelsOn(day Date) Levels {
 }
 
 // level is the level for a surface. A porch floor counts as a floor.
-func (l Levels) level(s Surface) float64 {
+func (l levels) level(s Surface) float64 {
 	switch s {
 	case "sill":
-		return l.Sill
+		return l.sill
 	case "trough":
-		return l.Trough
+		return l.trough
 	}
 	return l.Floor
 }
 
 // fails reports whether a sample that is no blank stops the letter that lets people go back: at or above the level, or reported only as below something that is itself above it.
 func (w Wipe) fails() bool {
-	if w.Surface == Blank {
+	if w.Surface == blank {
 		return false
 	}
 	if w.Below {
@@ -103,4 +103,4 @@ func perSquareFoot(loading float64) string {
 }
 
 // source is where the row stands.
-func (l Levels) source() Source { return Source{{l.Citation, l.ReadOn, l.Sureness}} }
+func (l levels) source() Source { return Source{{l.citation, l.readOn, l.sureness}} }

@@ -60,11 +60,11 @@ func TestWipesAgainstTheLevelOfTheirDay(t *testing.T) {
 
 func TestLevelsAreInOrderAndCited(t *testing.T) {
 	for i, l := range DustLevels {
-		if l.Citation == "" || l.Sureness == "" {
-			t.Errorf("the levels from %s have no source", l.From)
+		if l.citation == "" || l.sureness == "" {
+			t.Errorf("the levels from %s have no source", l.from)
 		}
-		if i > 0 && (l.From.Compare(DustLevels[i-1].From) <= 0 || l.Floor > DustLevels[i-1].Floor || l.Sill > DustLevels[i-1].Sill || l.Trough > DustLevels[i-1].Trough) {
-			t.Errorf("the levels from %s are not later and as strict as those before", l.From)
+		if i > 0 && (l.from.Compare(DustLevels[i-1].from) <= 0 || l.Floor > DustLevels[i-1].Floor || l.sill > DustLevels[i-1].sill || l.trough > DustLevels[i-1].trough) {
+			t.Errorf("the levels from %s are not later and as strict as those before", l.from)
 		}
 	}
 }

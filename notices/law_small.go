@@ -13,8 +13,8 @@ type limits struct {
 }
 
 var (
-	renovationLimits = limits{inside: SmallInside, outside: SmallOutside, together: SameRoom}
-	aidedLimits      = limits{AidedInside, AidedOutside, SameRoom, AidedPart}
+	renovationLimits = limits{inside: smallInside, outside: smallOutside, together: sameRoomDays}
+	aidedLimits      = limits{aidedInside, aidedOutside, sameRoomDays, aidedPart}
 )
 
 // small reports whether all work of the job stays within the limits: each room inside, and the outside in all. New windows and taking painted parts out are
@@ -42,7 +42,7 @@ func (w Work) neverSmall() bool {
 
 // sharesTooMuch: of a small part only a share may be disturbed, and a share that nobody gave is too much. Parts that nobody named may be small ones.
 func (w Work) sharesTooMuch(limit Rule) bool {
-	small := len(w.Parts) == 0 || slices.ContainsFunc(w.Parts, func(p Part) bool { return slices.Contains(SmallParts, p) })
+	small := len(w.Parts) == 0 || slices.ContainsFunc(w.Parts, func(p Part) bool { return slices.Contains(smallParts, p) })
 	return limit.Value > 0 && small && (w.PartShare == 0 || float64(w.PartShare) > limit.Value)
 }
 
@@ -81,10 +81,10 @@ var (
 func beside(job Job) []Reason {
 	var all []Reason
 	if near := job.nearBeside(); len(near) > 0 {
-		all = append(all, Reason{Decision: "beside", Outcome: outBeside.With(Number(len(near))), Because: whyBeside.With(Limit(SameRoom.Value)), Source: SameRoom.Source(), Binds: job.renovationBinding()})
+		all = append(all, Reason{Decision: "beside", Outcome: outBeside.With(Number(len(near))), Because: whyBeside.With(Limit(sameRoomDays.Value)), Source: sameRoomDays.Source(), Binds: job.renovationBinding()})
 	}
 	for _, file := range job.BesideUnread {
-		all = append(all, Reason{Decision: "beside", Outcome: outBesideUnread.With(Name(file)), Because: whyBesideUnread.With(), Source: SameRoom.Source(), Binds: GoodPractice})
+		all = append(all, Reason{Decision: "beside", Outcome: outBesideUnread.With(Name(file)), Because: whyBesideUnread.With(), Source: sameRoomDays.Source(), Binds: GoodPractice})
 	}
 	return all
 }
@@ -93,7 +93,7 @@ func beside(job Job) []Reason {
 func (job Job) nearBeside() []Work {
 	return slices.DeleteFunc(slices.Clone(job.Beside), func(other Work) bool {
 		return other.Where != Inside || !slices.ContainsFunc(job.leadWork(), func(w Work) bool {
-			return w.Where == Inside && w.Area == other.Area && daysApart(w, other) <= int(SameRoom.Value)
+			return w.Where == Inside && w.Area == other.Area && daysApart(w, other) <= int(sameRoomDays.Value)
 		})
 	})
 }

@@ -6,10 +6,10 @@ import (
 )
 
 // A Source is where a decision is written: one passage, or several.
-type Source []Passage
+type Source []passage
 
 // A Passage is one place in a text, with the day on which we read it there and how sure we are of it. What is common practice stands nowhere, and nobody read it.
-type Passage struct {
+type passage struct {
 	Citation string // "" for common practice
 	ReadOn   string // YYYY-MM-DD; "" where nothing was read
 	Sureness Sureness
@@ -19,21 +19,21 @@ type Passage struct {
 const FederalEdition = 2015
 
 // inPractice is the source of what no text asks for.
-var inPractice = Source{{Sureness: Practice}}
+var inPractice = Source{{Sureness: inUse}}
 
 // read are passages that we read in the published text.
-func read(on string, citations ...string) Source { return passages(on, Read, citations) }
+func read(on string, citations ...string) Source { return passages(on, published, citations) }
 
 // second are passages that we know from other people's texts.
-func second(on string, citations ...string) Source { return passages(on, Second, citations) }
+func second(on string, citations ...string) Source { return passages(on, secondary, citations) }
 
 // remembered are passages that nobody looked up.
-func remembered(citations ...string) Source { return passages("", Memory, citations) }
+func remembered(citations ...string) Source { return passages("", fromMemory, citations) }
 
 func passages(on string, sureness Sureness, citations []string) Source {
 	var all Source
 	for _, c := range citations {
-		all = append(all, Passage{c, on, sureness})
+		all = append(all, passage{c, on, sureness})
 	}
 	return all
 }
@@ -58,11 +58,11 @@ func (s Source) String() string {
 	return strings.Join(all, "; ")
 }
 
-func (p Passage) String() string {
+func (p passage) String() string {
 	switch {
 	case p.Citation == "":
 		return string(p.Sureness)
-	case p.Sureness == Second || p.Sureness == Memory:
+	case p.Sureness == secondary || p.Sureness == fromMemory:
 		return p.Citation + " (" + string(p.Sureness) + ")"
 	}
 	return p.Citation
@@ -70,8 +70,8 @@ func (p Passage) String() string {
 
 // Source is where the rule stands.
 func (r Rule) Source() Source {
-	if r.Citation == "" {
+	if r.citation == "" {
 		return inPractice
 	}
-	return Source{{r.Citation, r.ReadOn, r.Sureness}}
+	return Source{{r.citation, r.ReadOn, r.sureness}}
 }

@@ -28,7 +28,7 @@ func TestReadingDaysAgainstTheSources(t *testing.T) {
 	cited := 0
 	for _, p := range everyPassage(t) {
 		section := sectionCited.FindString(p.Citation)
-		if p.Sureness != Read || section == "" || slices.Contains(keptNowhere, section) {
+		if p.Sureness != published || section == "" || slices.Contains(keptNowhere, section) {
 			continue
 		}
 		cited++
@@ -60,12 +60,12 @@ func readingDaysNoted(t *testing.T) map[string]string {
 }
 
 // everyPassage is each that stands in the code of this package, one by one: those of figures, and those of read and second.
-func everyPassage(t *testing.T) []Passage {
+func everyPassage(t *testing.T) []passage {
 	t.Helper()
-	var all []Passage
-	for _, r := range Rows() {
-		for c := range strings.SplitSeq(r.Citation, "; ") {
-			all = append(all, Passage{c, r.ReadOn, r.Sureness})
+	var all []passage
+	for _, r := range rows() {
+		for c := range strings.SplitSeq(r.citation, "; ") {
+			all = append(all, passage{c, r.ReadOn, r.sureness})
 		}
 	}
 	files, err := filepath.Glob("*.go")
@@ -91,7 +91,7 @@ func everyPassage(t *testing.T) []Passage {
 }
 
 // passagesOf are those that a call of read or second names by text.
-func passagesOf(call *ast.CallExpr) []Passage {
+func passagesOf(call *ast.CallExpr) []passage {
 	name, ok := call.Fun.(*ast.Ident)
 	if !ok || name.Name != "read" && name.Name != "second" {
 		return nil
@@ -106,20 +106,20 @@ func passagesOf(call *ast.CallExpr) []Passage {
 	if len(texts) == 0 {
 		return nil
 	}
-	return passages(texts[0], map[string]Sureness{"read": Read, "second": Second}[name.Name], texts[1:])
+	return passages(texts[0], map[string]Sureness{"read": published, "second": secondary}[name.Name], texts[1:])
 }
 
 // Whoever says that it was read says when, and whoever remembers does not.
 func TestEveryPassageHasItsDay(t *testing.T) {
-	for _, p := range append(everyPassage(t), slices.Concat(exemptSource, remembered("89 FR 89416"), NoNeighbourSource)...) {
+	for _, p := range append(everyPassage(t), slices.Concat(exemptSource, remembered("89 FR 89416"), noNeighbourSource)...) {
 		_, err := time.Parse(time.DateOnly, p.ReadOn)
-		if wants := p.Sureness == Read || p.Sureness == Second; wants && err != nil || p.Sureness == Memory && p.ReadOn != "" {
+		if wants := p.Sureness == published || p.Sureness == secondary; wants && err != nil || p.Sureness == fromMemory && p.ReadOn != "" {
 			t.Errorf("%s (%s) was read on %q", p.Citation, p.Sureness, p.ReadOn)
 		}
 	}
 	for _, l := range DustLevels {
-		if _, err := time.Parse(time.DateOnly, l.ReadOn); err != nil {
-			t.Errorf("the levels of %s were read on %q", l.From, l.ReadOn)
+		if _, err := time.Parse(time.DateOnly, l.readOn); err != nil {
+			t.Errorf("the levels of %s were read on %q", l.from, l.readOn)
 		}
 	}
 }
@@ -129,7 +129,7 @@ func TestASourceSaysWhatIsNotQuiteSure(t *testing.T) {
 	if got, want := source.String(), "one; two; three (read in a secondary text); four (from memory)"; got != want {
 		t.Errorf("it says %q, want %q", got, want)
 	}
-	if got := inPractice.String(); got != string(Practice) {
+	if got := inPractice.String(); got != string(inUse) {
 		t.Errorf("practice says %q", got)
 	}
 }

@@ -29,7 +29,7 @@ type LotHome struct {
 	Facing Wall // the side that faces the work
 	Near   bool
 	Known  bool // the gap was measured
-	Gap    Feet
+	gap    Feet
 }
 
 // The house as drawn, in ft. Nobody measured it: the shape is a sketch.
@@ -136,7 +136,7 @@ func (job Job) lotHome(n Neighbour, s side, before int) LotHome {
 		gap = job.drawnGap(n)
 	}
 	number, _, _ := strings.Cut(n.Address, " ")
-	home := LotHome{ID: n.ID, Number: number, Near: job.withinReach(n), Known: n.GapKnown, Gap: n.Gap}
+	home := LotHome{ID: n.ID, Number: number, Near: job.withinReach(n), Known: n.GapKnown, gap: n.Gap}
 	along := Feet(before) * (drawnHome + 8)
 	h := drawnHouse
 	switch s {

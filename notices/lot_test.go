@@ -31,17 +31,17 @@ func TestLotOfAWorkedExample(t *testing.T) {
 		t.Errorf("the house and its work: %+v", lot)
 	}
 	want := map[string]LotHome{
-		"n12": {ID: "n12", Number: "12", Plot: Plot{-38, 0, 24, 24}, Facing: Wall{-14, 0, -14, 24}, Near: true, Known: true, Gap: 14},
-		"n16": {ID: "n16", Number: "16", Plot: Plot{48, 0, 24, 24}, Facing: Wall{48, 0, 48, 24}, Near: true, Known: true, Gap: 20},
-		"n13": {ID: "n13", Number: "13", Plot: Plot{0, -64, 24, 24}, Facing: Wall{0, -40, 24, -40}, Known: true, Gap: 40},
-		"b21": {ID: "b21", Number: "21", Plot: Plot{0, 61.5, 24, 24}, Facing: Wall{0, 61.5, 24, 61.5}, Known: true, Gap: 25.5},
+		"n12": {ID: "n12", Number: "12", Plot: Plot{-38, 0, 24, 24}, Facing: Wall{-14, 0, -14, 24}, Near: true, Known: true, gap: 14},
+		"n16": {ID: "n16", Number: "16", Plot: Plot{48, 0, 24, 24}, Facing: Wall{48, 0, 48, 24}, Near: true, Known: true, gap: 20},
+		"n13": {ID: "n13", Number: "13", Plot: Plot{0, -64, 24, 24}, Facing: Wall{0, -40, 24, -40}, Known: true, gap: 40},
+		"b21": {ID: "b21", Number: "21", Plot: Plot{0, 61.5, 24, 24}, Facing: Wall{0, 61.5, 24, 61.5}, Known: true, gap: 25.5},
 	}
 	for _, home := range lot.Homes {
 		if home != want[home.ID] {
 			t.Errorf("%s is drawn as\n%+v\nwant\n%+v", home.ID, home, want[home.ID])
 		}
-		if drawn := apart(home.Plot, lot.House); math.Abs(drawn-float64(home.Gap)) > 1e-9 {
-			t.Errorf("%s is drawn %v ft from the house, and measured %v", home.ID, drawn, home.Gap)
+		if drawn := apart(home.Plot, lot.House); math.Abs(drawn-float64(home.gap)) > 1e-9 {
+			t.Errorf("%s is drawn %v ft from the house, and measured %v", home.ID, drawn, home.gap)
 		}
 	}
 	if len(lot.Homes) != len(want) {

@@ -72,11 +72,11 @@ type ProofSample struct {
 type PageKind string
 
 const (
-	SignPage    PageKind = "SIGN"
-	HomePage    PageKind = "HOME"
-	WindowsPage PageKind = "WIN"
-	NearPage    PageKind = "NEAR"
-	PetsPage    PageKind = "PETS"
+	pageSign    PageKind = "SIGN"
+	pageHome    PageKind = "HOME"
+	pageWindows PageKind = "WIN"
+	pageNear    PageKind = "NEAR"
+	pagePets    PageKind = "PETS"
 )
 
 // A Sheet is one thing to print: one face or several, some copies, one place where they go.
@@ -127,14 +127,10 @@ type Page struct {
 type Mark string
 
 const (
-	MarkKeepOut   Mark = "keep_out"
-	MarkNoEating  Mark = "no_eating_drinking_smoking"
-	MarkWindow    Mark = "close_window"
-	MarkPets      Mark = "pets_in"
-	MarkWashHands Mark = "wash_hands"
-	MarkLeaveBag  Mark = "leave_bag"
-	MarkCall      Mark = "call"
-	MarkFanOff    Mark = "fan_off"
+	MarkKeepOut  Mark = "keep_out"
+	markNoEating Mark = "no_eating_drinking_smoking"
+	markWindow   Mark = "close_window"
+	markPets     Mark = "pets_in"
 )
 
 // Content is what a face or a page says, in order.

@@ -149,7 +149,7 @@ func withoutOwnLate(all map[string]float64) map[string]float64 {
 // Every figure that a programme may set grows stricter upwards, as the test above supposes.
 func TestSettableFiguresGrow(t *testing.T) {
 	for _, rule := range Settable {
-		if rule.Stricter != Larger {
+		if rule.stricter != larger {
 			t.Errorf("%s is stricter when it is smaller", rule.Name)
 		}
 	}

@@ -31,10 +31,10 @@ var (
 )
 
 // isOld reports whether the rules for old paint may hold, the federal ones or those of the place: unknown counts as before 1978.
-func (job Job) isOld() bool { return job.builtBefore(job.rule(FirstYearWithout)) }
+func (job Job) isOld() bool { return job.builtBefore(job.rule(firstYearWithout)) }
 
 // isTargetHousing reports whether the federal rules may hold. They do in a child-occupied facility as well (40 CFR 745.83, 745.103).
-func (job Job) isTargetHousing() bool { return job.builtBefore(FirstYearWithout) && !job.exempt() }
+func (job Job) isTargetHousing() bool { return job.builtBefore(firstYearWithout) && !job.exempt() }
 
 // exempt: housing for the elderly or for people with disabilities, and a home without a bedroom, unless a child under 6 lives there. The published text of 2015 knows that condition for
 // the first of the two alone; that the rule of 2024 has it for both is from memory, and it is the stricter reading.
@@ -69,8 +69,8 @@ func (job Job) exemption() []Missing {
 func (job Job) builtBefore(year Rule) bool { return job.Built == 0 || float64(job.Built) < year.Value }
 
 func oldPaint(job Job) Reason {
-	r := Reason{Decision: "old_paint", Outcome: outTreatAsLead.With(), Source: FirstYearWithout.Source(), Binds: GoodPractice}
-	firstYear := Limit(FirstYearWithout.Value)
+	r := Reason{Decision: "old_paint", Outcome: outTreatAsLead.With(), Source: firstYearWithout.Source(), Binds: GoodPractice}
+	firstYear := Limit(firstYearWithout.Value)
 	switch {
 	case job.Built == 0:
 		r.Because = whyAgeUnknown.With(firstYear)
@@ -79,7 +79,7 @@ func oldPaint(job Job) Reason {
 		r.Because = manyHomes(job.Built)
 		r.Source = r.Source.and(eraSource)
 	case job.isOld():
-		r.Because, r.Source = whyOldThere.With(Year(job.Built), firstYear, PlaceName(job.place())), job.rule(FirstYearWithout).Source()
+		r.Because, r.Source = whyOldThere.With(Year(job.Built), firstYear, PlaceName(job.place())), job.rule(firstYearWithout).Source()
 	default:
 		r.Outcome, r.Because = outNotOld.With(), whyNewer.With(Year(job.Built), firstYear)
 	}
@@ -93,8 +93,8 @@ var eraSource = second("2026-11-25", "HUD survey of 1998 to 2000, as EPA publish
 
 // manyHomes says how many homes of that age were found to have lead paint, and nothing of this house.
 func manyHomes(built int) Message {
-	i := slices.IndexFunc(Eras, func(e Era) bool { return built < e.Before })
-	return whyManyHomes.With(Year(built), Eras[i].Built, Eras[i].Percent)
+	i := slices.IndexFunc(eras, func(e era) bool { return built < e.before })
+	return whyManyHomes.With(Year(built), eras[i].built, eras[i].percent)
 }
 
 // shownFree reports whether tests that count cover every surface of the work and found no lead, and none that counts found some. Where federal housing
@@ -147,14 +147,14 @@ func tests(job Job) []Reason {
 }
 
 func (job Job) tested(w Work) Reason {
-	r := Reason{Decision: "tests", About: w.ID, Outcome: outShownFree.With(Name(w.ID)), Because: whyShownFree.With(), Source: TestSource, Binds: GoodPractice}
+	r := Reason{Decision: "tests", About: w.ID, Outcome: outShownFree.With(Name(w.ID)), Because: whyShownFree.With(), Source: testSource, Binds: GoodPractice}
 	if job.shownFree(w) {
 		return r
 	}
 	var aidedOnly bool
 	r.Outcome = outStillLead.With(Name(w.ID))
 	if r.Because, aidedOnly = job.whyStillLead(w); aidedOnly {
-		r.Source = AidedTestSource
+		r.Source = aidedTestSource
 		if job.FederalAid == Unknown {
 			r.Missing = []Missing{{"federal_housing_money", wouldCount.With()}}
 		}
@@ -185,7 +185,7 @@ func emergency(job Job) []Reason {
 		return nil
 	}
 	return []Reason{
-		{Decision: "emergency", Outcome: outEmergency.With(), Because: whyEmergency.With(), Source: EmergencySource, Binds: GoodPractice},
+		{Decision: "emergency", Outcome: outEmergency.With(), Because: whyEmergency.With(), Source: emergencySource, Binds: GoodPractice},
 		job.statement(),
 	}
 }

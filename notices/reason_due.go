@@ -24,7 +24,7 @@ var (
 )
 
 func (job Job) letterDue() Date {
-	due := firstDay(job.leadWork()).Plus(-int(job.rule(LetterAhead).Value))
+	due := firstDay(job.leadWork()).Plus(-int(job.rule(letterAhead).Value))
 	if late := job.residentsLateAfter(); len(job.tellHome()) > 0 && due.Compare(late) > 0 {
 		return late
 	}
@@ -33,12 +33,12 @@ func (job Job) letterDue() Date {
 
 // residentsLateAfter is so many business days before the first work day, where a place asks for it.
 func (job Job) residentsLateAfter() Date {
-	return businessDaysBefore(firstDay(job.leadWork()), int(job.rule(BusinessDays).Value))
+	return businessDaysBefore(firstDay(job.leadWork()), int(job.rule(businessDays).Value))
 }
 
 // neighbourDue is never later than the day after which it is late.
 func (job Job) neighbourDue() Date {
-	due, late := firstDay(job.outsideWork()).Plus(-int(job.rule(RequestAhead).Value)), job.neighbourLateAfter()
+	due, late := firstDay(job.outsideWork()).Plus(-int(job.rule(requestAhead).Value)), job.neighbourLateAfter()
 	if due.Compare(late) > 0 {
 		return late
 	}
@@ -47,7 +47,7 @@ func (job Job) neighbourDue() Date {
 
 // neighbourLateAfter is so many business days before the first outside work day.
 func (job Job) neighbourLateAfter() Date {
-	return businessDaysBefore(firstDay(job.outsideWork()), int(job.rule(BusinessDays).Value))
+	return businessDaysBefore(firstDay(job.outsideWork()), int(job.rule(businessDays).Value))
 }
 
 // dueAt is the last day on which a neighbour can be told in time: of a day-care, one on which it is open.
@@ -72,7 +72,7 @@ func (n Neighbour) isOpen(day Date) bool {
 
 // neighboursFrom is the first day of the time in which a neighbour is told.
 func (job Job) neighboursFrom() Date {
-	from := firstDay(job.outsideWork()).Plus(-int(job.rule(RequestFirst).Value))
+	from := firstDay(job.outsideWork()).Plus(-int(job.rule(requestFirst).Value))
 	if due := job.neighbourDue(); from.Compare(due) > 0 {
 		return due
 	}
@@ -87,11 +87,11 @@ func dueDates(job Job) []Reason {
 	var all []Reason
 	first := firstDay(job.leadWork())
 	if len(job.Households) > 0 {
-		talk, ahead := job.rule(TalkAhead), job.rule(LetterAhead)
+		talk, ahead := job.rule(talkAhead), job.rule(letterAhead)
 		all = append(all, Reason{Decision: "letter_due", Outcome: outTalkBy.With(Day(first.Plus(-int(talk.Value))), SecondDay(job.letterDue())),
 			Because: whyTalkBy.With(Number(talk.Value), Limit(ahead.Value)), Source: ahead.Source(), Binds: GoodPractice})
 		if law := job.tellHome(); len(law) > 0 {
-			all = append(all, Reason{Decision: "residents_late", Outcome: outResidentsBy.With(Day(job.residentsLateAfter())), Because: whyResidentsBy.With(Number(job.rule(BusinessDays).Value)), Source: law, Binds: Law})
+			all = append(all, Reason{Decision: "residents_late", Outcome: outResidentsBy.With(Day(job.residentsLateAfter())), Because: whyResidentsBy.With(Number(job.rule(businessDays).Value)), Source: law, Binds: Law})
 		}
 	}
 	all = append(all, job.neighbourDates()...)
@@ -104,9 +104,9 @@ func (job Job) neighbourDates() []Reason {
 		return nil
 	}
 	first := firstDay(job.outsideWork())
-	by, business := job.rule(RequestAhead), job.rule(BusinessDays)
+	by, business := job.rule(requestAhead), job.rule(businessDays)
 	late := Reason{Decision: "neighbours_late", Outcome: outLateAfter.With(Day(job.neighbourLateAfter())), Because: whyLateAfter.With(Number(business.Value)), Source: business.Source(), Binds: GoodPractice}
-	if law := job.mustTell(); len(law) > 0 && business.By == ByPlace {
+	if law := job.mustTell(); len(law) > 0 && business.by == byPlace {
 		late.Binds = Law
 	}
 	return []Reason{

@@ -9,7 +9,7 @@ import (
 type WorkState int
 
 const (
-	NotChecked WorkState = iota
+	notChecked WorkState = iota
 	CheckFailed
 	CheckPassed
 )
@@ -22,13 +22,13 @@ func (job Job) Checked(w Work) WorkState {
 	}
 	last, ok := job.lastCheck(w)
 	if !ok {
-		return NotChecked
+		return notChecked
 	}
 	if _, stopped := job.stopping(w); stopped || last.Result != Passed {
 		return CheckFailed
 	}
 	if len(job.objectionTo(last, w).source) > 0 {
-		return NotChecked
+		return notChecked
 	}
 	return CheckPassed
 }
@@ -240,17 +240,17 @@ func (w Wipe) because() Message {
 		why = whyNotShown
 	}
 	levels := levelsOn(w.Lab)
-	return why.With(Day(w.Lab), PlaceName(strings.ReplaceAll(string(w.Surface)+", "+string(w.Room), "_", " ")), w.reading(), Level(w.level()), SecondDay(levels.From))
+	return why.With(Day(w.Lab), PlaceName(strings.ReplaceAll(string(w.Surface)+", "+string(w.Room), "_", " ")), w.reading(), Level(w.level()), SecondDay(levels.from))
 }
 
 // homecomings: who sleeps elsewhere comes home when that is over, and not before.
 func (job Job) homecomings() []Reason {
 	var all []Reason
 	for _, h := range job.householdsToTell() {
-		if job.stay(h).stay != SleepElsewhere || len(job.passedWork()) == 0 {
+		if job.stay(h).stay != sleepElsewhere || len(job.passedWork()) == 0 {
 			continue
 		}
-		r := Reason{Decision: "comes_home", About: h.ID, Outcome: outStaysAway.With(Name(h.Name)), Because: whyStaysAway.With(), Source: StayOutSource, Binds: job.binds()}
+		r := Reason{Decision: "comes_home", About: h.ID, Outcome: outStaysAway.With(Name(h.Name)), Because: whyStaysAway.With(), Source: stayOutSource, Binds: job.binds()}
 		if job.mayReturn(h) {
 			r.Outcome, r.Because = outComesHome.With(Name(h.Name)), whyComesHome.With()
 		}

@@ -52,7 +52,7 @@ func (job Job) storeyUnknown(w Work) []Missing {
 
 // groundCover is wider in Minnesota where the house is known to have more than one storey.
 func (job Job) groundCover() Rule {
-	rule := job.rule(GroundCover)
+	rule := job.rule(groundCover)
 	if job.State == "MN" && job.isTall() && rule.IsStricter(tallGroundCover.Value) {
 		return tallGroundCover
 	}
@@ -67,7 +67,7 @@ func (job Job) isTall() bool {
 
 // lineBarrier: a line that nobody measured counts as near.
 func (job Job) lineBarrier(w Work) []Reason {
-	near := job.rule(LineBarrier)
+	near := job.rule(lineBarrier)
 	if w.LotLineKnown && float64(w.LotLine) > near.Value {
 		return nil
 	}

@@ -80,9 +80,9 @@ func (job Job) pamphlets() []Reason {
 // for the signature. An owner signs, or it goes by mail. It is open while it has still to be given, or given again.
 func (job Job) pamphletDue(reader pamphletReader) (r Reason, open bool) {
 	first := firstDay(job.leadWork())
-	earliest, mailed := first.Plus(-int(PamphletEarliest.Value)), first.Plus(-int(PamphletMailed.Value))
-	why := whyPamphlet.With(Number(PamphletEarliest.Value), Limit(PamphletMailed.Value))
-	r = Reason{Decision: "pamphlet_due", About: reader.id, Outcome: outPamphlet.With(reader.name, Day(earliest), SecondDay(mailDay(mailed))), Because: why, Source: PamphletSource, Binds: job.renovationBinding()}
+	earliest, mailed := first.Plus(-int(pamphletEarliest.Value)), first.Plus(-int(pamphletMailed.Value))
+	why := whyPamphlet.With(Number(pamphletEarliest.Value), Limit(pamphletMailed.Value))
+	r = Reason{Decision: "pamphlet_due", About: reader.id, Outcome: outPamphlet.With(reader.name, Day(earliest), SecondDay(mailDay(mailed))), Because: why, Source: pamphletSource, Binds: job.renovationBinding()}
 	p := job.given(reader)
 	switch {
 	case p.Given.IsZero() && !job.renovationBinds():
@@ -90,13 +90,13 @@ func (job Job) pamphletDue(reader pamphletReader) (r Reason, open bool) {
 	case p.Given.IsZero():
 		r.Missing = []Missing{{"pamphlets", wouldBeChecked.With()}}
 	case p.Given.Compare(earliest) < 0:
-		r.Because = whyTooEarly.With(Day(p.Given), Number(p.Given.daysUntil(first)), Limit(PamphletEarliest.Value))
+		r.Because = whyTooEarly.With(Day(p.Given), Number(p.Given.daysUntil(first)), Limit(pamphletEarliest.Value))
 	case p.How == Mailed && p.Given.Compare(mailed) > 0:
-		r.Because = whyMailedLate.With(Day(p.Given), Number(p.Given.daysUntil(first)), Limit(PamphletMailed.Value))
+		r.Because = whyMailedLate.With(Day(p.Given), Number(p.Given.daysUntil(first)), Limit(pamphletMailed.Value))
 	case p.Given.Compare(first) > 0:
 		r.Because = whyGivenLate.With(Day(p.Given))
 	case reader.owns && (p.How == Attempted || p.How == Refused):
-		r.Because = whyNotSigned.With(Limit(PamphletMailed.Value))
+		r.Because = whyNotSigned.With(Limit(pamphletMailed.Value))
 	default:
 		r.Outcome = outPamphletDone.With(reader.name, Day(p.Given))
 		return r, false
@@ -110,15 +110,15 @@ func (job Job) pamphletSteps() []Step {
 		return nil
 	}
 	first := firstDay(job.leadWork())
-	mailed, last := mailDay(first.Plus(-int(PamphletMailed.Value))), first.Plus(-1)
+	mailed, last := mailDay(first.Plus(-int(pamphletMailed.Value))), first.Plus(-1)
 	var all []Step
 	for _, reader := range job.pamphletReaders() {
 		party := ForHousehold
 		if reader.id == ToOwner {
 			party = ForOwner
 		}
-		s := step(GivePamphlet, party, reader.id, mailed, sayPamphlet.With(reader.name, Day(mailed), SecondDay(last))).from(first.Plus(-int(PamphletEarliest.Value)))
-		s.LateAfter, s.Source, s.Binds = last, PamphletSource, job.renovationBinding()
+		s := step(GivePamphlet, party, reader.id, mailed, sayPamphlet.With(reader.name, Day(mailed), SecondDay(last))).from(first.Plus(-int(pamphletEarliest.Value)))
+		s.LateAfter, s.Source, s.Binds = last, pamphletSource, job.renovationBinding()
 		if _, open := job.pamphletDue(reader); !open {
 			s.Done = job.given(reader).Given
 		}

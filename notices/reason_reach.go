@@ -55,7 +55,7 @@ func (job Job) openFacing(n Neighbour) []Work {
 func neighbourWindows(job Job) []Reason {
 	var all []Reason
 	if job.hasOutsideWork() && !job.Asked && len(job.Neighbours) == 0 {
-		all = append(all, Reason{Decision: "neighbours_unknown", Outcome: outNobodyAsked.With(), Because: whyNobodyAsked.With(), Source: NoNeighbourSource, Binds: GoodPractice,
+		all = append(all, Reason{Decision: "neighbours_unknown", Outcome: outNobodyAsked.With(), Because: whyNobodyAsked.With(), Source: noNeighbourSource, Binds: GoodPractice,
 			Missing: []Missing{{"neighbours", wouldBeAsked.With()}}})
 	}
 	for _, n := range job.neighboursToTell() {
@@ -69,7 +69,7 @@ func neighbourWindows(job Job) []Reason {
 
 func (job Job) windows(n Neighbour) Reason {
 	r := Reason{Decision: "neighbour_windows", About: n.ID, Outcome: outNote.With(Address(n.Address)), Because: job.whyReach(n), Binds: GoodPractice}
-	r.Source = job.rule(WindowReach).Source().and(NoNeighbourSource)
+	r.Source = job.rule(WindowReach).Source().and(noNeighbourSource)
 	if job.withinReach(n) {
 		r.Outcome = outWindows.With(Address(n.Address))
 		if law := job.mustTell(); len(law) > 0 {
@@ -101,10 +101,10 @@ func unknownLanguages(job Job) []Reason {
 	var all []Reason
 	add := func(list, id, who string, languages []Language, others []string) {
 		for _, other := range others {
-			all = append(all, Reason{Decision: "language_without_text", About: id, Outcome: outNoText.With(Name(who), SpokenLanguage(other)), Because: whyNoText.With(SpokenLanguage(other)), Source: LanguageSource, Binds: GoodPractice})
+			all = append(all, Reason{Decision: "language_without_text", About: id, Outcome: outNoText.With(Name(who), SpokenLanguage(other)), Because: whyNoText.With(SpokenLanguage(other)), Source: languageSource, Binds: GoodPractice})
 		}
 		if len(languages) == 0 && len(others) == 0 {
-			all = append(all, Reason{Decision: "language_unknown", About: id, Outcome: outLanguages.With(Name(who)), Because: whyLanguages.With(), Source: LanguageSource, Binds: GoodPractice,
+			all = append(all, Reason{Decision: "language_unknown", About: id, Outcome: outLanguages.With(Name(who)), Because: whyLanguages.With(), Source: languageSource, Binds: GoodPractice,
 				Missing: []Missing{{fieldOf(list, id, "languages"), wouldBeOneFace.With()}}})
 		}
 	}

@@ -54,7 +54,7 @@ func (job Job) renovationBinds() bool {
 func (job Job) isPaid() bool { return job.AnyonePaid != No || job.paidByRent() }
 
 // rentSource is a question and its answer, read in a copy.
-var rentSource = RenovationSource.and(second("2026-11-26", "EPA frequent question 23002-18512"))
+var rentSource = renovationSource.and(second("2026-11-26", "EPA frequent question 23002-18512"))
 
 func (job Job) paidByRent() bool { return job.Owner != LivesHere && job.LandlordWorks != No }
 
@@ -73,7 +73,7 @@ func (job Job) binds() Binding {
 
 // bindsBy is for a step that one row asks for: a row of the renovation rule alone binds nobody whom that rule does not bind.
 func (job Job) bindsBy(row Rule) Binding {
-	if row.By == ByRenovation && !job.renovationBinds() {
+	if row.by == byRenovation && !job.renovationBinds() {
 		return GoodPractice
 	}
 	return job.binds()
@@ -97,18 +97,18 @@ func (job Job) cites(both [2]Source) Source {
 }
 
 func renovationRule(job Job) Reason {
-	r := Reason{Decision: "renovation_rule", Outcome: outNoRenovation.With(), Source: RenovationSource, Binds: GoodPractice}
+	r := Reason{Decision: "renovation_rule", Outcome: outNoRenovation.With(), Source: renovationSource, Binds: GoodPractice}
 	switch {
-	case !job.builtBefore(FirstYearWithout):
-		r.Because, r.Source = whyNotOld.With(Limit(FirstYearWithout.Value)), FirstYearWithout.Source()
+	case !job.builtBefore(firstYearWithout):
+		r.Because, r.Source = whyNotOld.With(Limit(firstYearWithout.Value)), firstYearWithout.Source()
 	case job.exempt():
 		r.Because, r.Source = whyExempt.With(), exemptSource
 	case len(job.leadWork()) == 0:
-		r.Because, r.Source = whyNoLeadWork.With(), TestSource
+		r.Because, r.Source = whyNoLeadWork.With(), testSource
 	case !job.isPaid():
 		r.Because = whyNotPaid.With()
 	case job.small(renovationLimits):
-		r.Because, r.Source = whySmallRenovation.With(SquareFeet(SmallInside.Value), Limit(SmallOutside.Value)), SmallInside.Source()
+		r.Because, r.Source = whySmallRenovation.With(SquareFeet(smallInside.Value), Limit(smallOutside.Value)), smallInside.Source()
 	default:
 		r.Outcome, r.Binds = outRenovation.With(), Law
 		r.Because, r.Missing = job.whoIsPaid()
@@ -142,20 +142,20 @@ func (job Job) whoIsPaid() (Message, []Missing) {
 }
 
 func aidedRule(job Job) Reason {
-	r := Reason{Decision: "housing_rule", Outcome: outNotAided.With(), Source: AidedSource, Binds: GoodPractice}
+	r := Reason{Decision: "housing_rule", Outcome: outNotAided.With(), Source: aidedSource, Binds: GoodPractice}
 	switch {
-	case !job.builtBefore(FirstYearWithout):
-		r.Because, r.Source = whyNotOld.With(Limit(FirstYearWithout.Value)), read("2026-11-26", "24 CFR 35.115(a)(1)")
+	case !job.builtBefore(firstYearWithout):
+		r.Because, r.Source = whyNotOld.With(Limit(firstYearWithout.Value)), read("2026-11-26", "24 CFR 35.115(a)(1)")
 	case job.exempt():
 		r.Because, r.Source = whyExempt.With(), exemptSource
 	case len(job.leadWork()) == 0:
-		r.Because, r.Source = whyNoLeadWork.With(), AidedTestSource
+		r.Because, r.Source = whyNoLeadWork.With(), aidedTestSource
 	case job.FederalAid == No:
 		r.Because = whyNotAided.With()
 	case job.Emergency == Yes:
 		r.Because, r.Source = whyAidedEmergency.With(), read("2026-11-26", "24 CFR 35.115(a)(9)")
 	case job.small(aidedLimits):
-		r.Because, r.Source = whySmallAided.With(), AidedInside.Source()
+		r.Because, r.Source = whySmallAided.With(), aidedInside.Source()
 	default:
 		r.Outcome, r.Because, r.Binds = outAided.With(), whyAided.With(), Law
 		if job.FederalAid == Unknown {
@@ -171,17 +171,17 @@ func aidedRule(job Job) Reason {
 func placeRules(job Job) []Reason {
 	var all []Reason
 	for _, p := range job.profiles() {
-		r := Reason{Decision: "place_rules", Outcome: outProfile.With(PlaceName(p.Name)), Because: whyProfile.With(), Source: p.sources(), Binds: job.lawOf(p)}
-		if len(p.LeadOnly) > 0 && r.Binds == Law && job.LeadWork == Unknown {
+		r := Reason{Decision: "place_rules", Outcome: outProfile.With(PlaceName(p.name)), Because: whyProfile.With(), Source: p.sources(), Binds: job.lawOf(p)}
+		if len(p.leadOnly) > 0 && r.Binds == Law && job.LeadWork == Unknown {
 			r.Missing = []Missing{{"because_of_lead", wouldBeRepair.With()}}
 		}
-		if len(p.LeadOnly) > 0 && job.LeadWork == No {
-			r.Outcome, r.Because, r.Source = outRepair.With(PlaceName(p.Name)), whyRepair.With(), p.LeadOnly
+		if len(p.leadOnly) > 0 && job.LeadWork == No {
+			r.Outcome, r.Because, r.Source = outRepair.With(PlaceName(p.name)), whyRepair.With(), p.leadOnly
 		}
-		if len(p.LeadOnly) > 0 && job.exempt() {
-			r.Outcome, r.Because, r.Source = outRepair.With(PlaceName(p.Name)), whyExempt.With(), p.Exempt
+		if len(p.leadOnly) > 0 && job.exempt() {
+			r.Outcome, r.Because, r.Source = outRepair.With(PlaceName(p.name)), whyExempt.With(), p.exempt
 		}
-		if p.FrontSign && job.hasOutsideWork() {
+		if p.frontSign && job.hasOutsideWork() {
 			r.Because = whyFrontSign.With()
 		}
 		all = append(all, r)
@@ -205,16 +205,16 @@ func (job Job) whichCity() []Missing {
 
 // lawOf: the rules of a place are about old paint too, and in some places about work that is done because of lead alone,
 // and not in homes that are exempt (Minnesota Rules 4761.2100 subp. 2 A, C and D). Nobody has said counts as work because of lead.
-func (job Job) lawOf(p Profile) Binding {
-	if job.isOld() && len(job.leadWork()) > 0 && (len(p.LeadOnly) == 0 || job.LeadWork != No && !job.exempt()) {
+func (job Job) lawOf(p profile) Binding {
+	if job.isOld() && len(job.leadWork()) > 0 && (len(p.leadOnly) == 0 || job.LeadWork != No && !job.exempt()) {
 		return Law
 	}
 	return GoodPractice
 }
 
-func (p Profile) sources() Source {
+func (p profile) sources() Source {
 	var all Source
-	for _, row := range p.Rows {
+	for _, row := range p.rows {
 		all = all.and(row.Source())
 	}
 	return all

@@ -27,7 +27,7 @@ func sleepers(job Job) []Reason {
 	var all []Reason
 	for _, h := range job.householdsToTell() {
 		if slices.ContainsFunc(job.leadWork(), h.sleepsWhile) {
-			all = append(all, Reason{Decision: "sleeps_by_day", About: h.ID, Outcome: outSleepsThen.With(Name(h.Name)), Because: whySleepsThen.With(), Source: FewDays.Source(), Binds: GoodPractice})
+			all = append(all, Reason{Decision: "sleeps_by_day", About: h.ID, Outcome: outSleepsThen.With(Name(h.Name)), Because: whySleepsThen.With(), Source: fewDays.Source(), Binds: GoodPractice})
 		}
 	}
 	return all

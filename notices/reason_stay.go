@@ -7,12 +7,12 @@ import (
 )
 
 // A Stay is how a household lives through the work. A larger one protects more.
-type Stay int
+type stay int
 
 const (
-	HomeOpen       Stay = iota // at home, out of the work areas until told
-	AwayInHours                // out of the house while the crew works, until told
-	SleepElsewhere             // elsewhere day and night, until told
+	homeOpen       stay = iota // at home, out of the work areas until told
+	awayInHours                // out of the house while the crew works, until told
+	sleepElsewhere             // elsewhere day and night, until told
 )
 
 var (
@@ -60,7 +60,7 @@ func (job Job) mustSleepElsewhere(h Household) (because Message, must bool) {
 
 // A verdict on one household: how it lives, and what decided it.
 type verdict struct {
-	stay    Stay
+	stay    stay
 	byRule  bool // however the household lives: the work takes too long, or is not cleaned every night
 	chosen  bool // nobody asks for it: the household plans it anyway
 	because Message
@@ -76,7 +76,7 @@ func stays(job Job) []Reason {
 		switch {
 		case v.chosen:
 			r.Outcome = outTheyPlan.With(Name(h.Name))
-		case v.stay == SleepElsewhere && !v.byRule && len(job.unanswered(h)) > 0:
+		case v.stay == sleepElsewhere && !v.byRule && len(job.unanswered(h)) > 0:
 			r.Outcome = outAskFirst.With(Name(h.Name))
 		}
 		if job.aidedBinds() && !v.chosen {
@@ -103,7 +103,7 @@ func (job Job) holds(h Household) []Reason {
 			if job.Checked(first.Work) == CheckPassed {
 				continue
 			}
-			r := Reason{Decision: "begin_after", About: h.ID, Outcome: outHold.With(Name(then.ID), PlaceName(first.ID)), Because: whyHold.With(Name(h.Name)), Source: StayOutSource, Binds: job.binds()}
+			r := Reason{Decision: "begin_after", About: h.ID, Outcome: outHold.With(Name(then.ID), PlaceName(first.ID)), Because: whyHold.With(Name(h.Name)), Source: stayOutSource, Binds: job.binds()}
 			if !slices.ContainsFunc(all, func(known Reason) bool { return reflect.DeepEqual(known.Outcome, r.Outcome) }) {
 				all = append(all, r)
 			}
@@ -112,13 +112,13 @@ func (job Job) holds(h Household) []Reason {
 	return all
 }
 
-func outcomeOf(s Stay) Text { return []Text{outHomeOpen, outAway, outElsewhere}[s] }
+func outcomeOf(s stay) Text { return []Text{outHomeOpen, outAway, outElsewhere}[s] }
 
 // stay decides whether a household may stay: relocation is the rule, and each exception has to be shown (24 CFR 35.1345(a)(2)). Whoever already plans to sleep
 // elsewhere does so.
 func (job Job) stay(h Household) verdict {
 	v := job.mayStay(h)
-	if _, plans := job.plansToSleep(h); plans && v.stay == SleepElsewhere && !v.byRule {
+	if _, plans := job.plansToSleep(h); plans && v.stay == sleepElsewhere && !v.byRule {
 		because, must := job.mustSleepElsewhere(h)
 		if v.chosen = !must; must {
 			v.because = because
@@ -126,7 +126,7 @@ func (job Job) stay(h Household) verdict {
 	}
 	if missing := job.unanswered(h); len(missing) > 0 {
 		v.missing = append(v.missing, missing...)
-	} else if v.stay == SleepElsewhere {
+	} else if v.stay == sleepElsewhere {
 		v.missing = append(v.missing, job.notAgreed(h)...)
 	}
 	return v
@@ -136,13 +136,13 @@ func (job Job) mayStay(h Household) verdict {
 	inside := insideOf(job.leadWork())
 	switch {
 	case len(job.leadWork()) == 0:
-		return verdict{because: whyNothingDone.With(), source: TestSource}
+		return verdict{because: whyNothingDone.With(), source: testSource}
 	case len(inside) == 0 && len(job.dirtyRooms()) == 0:
 		return job.outsideOnly(h)
 	}
-	if hours, one := onePeriod(inside, job.rule(OnePeriod)); one && len(job.againOf(inside)) == 0 {
-		home := verdict{because: whyOnePeriod.With(Length(hours), Limit(job.rule(OnePeriod).Value)), source: OnePeriod.Source()}
-		return job.unlessBlocked(h, home, OnePeriod.Source())
+	if hours, one := onePeriod(inside, job.rule(onePeriodLimit)); one && len(job.againOf(inside)) == 0 {
+		home := verdict{because: whyOnePeriod.With(Length(hours), Limit(job.rule(onePeriodLimit).Value)), source: onePeriodLimit.Source()}
+		return job.unlessBlocked(h, home, onePeriodLimit.Source())
 	}
 	return job.severalDays(h, inside)
 }
@@ -153,9 +153,9 @@ func (job Job) unlessBlocked(h Household, home verdict, source Source) verdict {
 	for _, l := range job.lives(h) {
 		switch {
 		case !l.works():
-			return verdict{stay: SleepElsewhere, because: l.why(), source: RelocationSource}
+			return verdict{stay: sleepElsewhere, because: l.why(), source: relocationSource}
 		case l.uses.Away == Yes:
-			stay = verdict{stay: AwayInHours, because: whyAwayThen.With(), source: source}
+			stay = verdict{stay: awayInHours, because: whyAwayThen.With(), source: source}
 		}
 	}
 	return stay
@@ -189,21 +189,21 @@ func placeNames(places []Place) string {
 func (job Job) outsideOnly(h Household) verdict {
 	for _, l := range job.lives(h) {
 		if !l.works() {
-			return verdict{stay: SleepElsewhere, because: l.why(), source: EntrySource}
+			return verdict{stay: sleepElsewhere, because: l.why(), source: entrySource}
 		}
 	}
-	return job.unlessBlocked(h, verdict{because: whyOutsideOnly.With(), source: EntrySource}, EntrySource)
+	return job.unlessBlocked(h, verdict{because: whyOutsideOnly.With(), source: entrySource}, entrySource)
 }
 
 // severalDays: few calendar days, each ended with a clean, each with a door, bed, bathroom and kitchen in reach. Rain days and days of cleaning again count; waiting for
 // a laboratory does not.
 func (job Job) severalDays(h Household, inside []Work) verdict {
-	few, strip := job.rule(FewDays), job.rule(NightlyStrip)
+	few, strip := job.rule(fewDays), job.rule(NightlyStrip)
 	days := 0
 	if len(inside) > 0 {
 		days = job.calendarDays(inside)
 	}
-	elsewhere := verdict{stay: SleepElsewhere, source: RelocationSource}
+	elsewhere := verdict{stay: sleepElsewhere, source: relocationSource}
 	switch {
 	case float64(days) > few.Value:
 		elsewhere.byRule, elsewhere.because = true, whyTooLong.With(Number(days), Limit(few.Value))
@@ -217,7 +217,7 @@ func (job Job) severalDays(h Household, inside []Work) verdict {
 				return elsewhere
 			}
 		}
-		return verdict{because: whyFewDays.With(Number(days), Limit(few.Value), Reach(strip.Value)), source: FewDays.Source()}
+		return verdict{because: whyFewDays.With(Number(days), Limit(few.Value), Reach(strip.Value)), source: fewDays.Source()}
 	}
 	return elsewhere
 }
@@ -231,7 +231,7 @@ func onePeriod(inside []Work, longest Rule) (Clock, bool) {
 	for _, w := range inside {
 		first, last = min(first, w.CrewArrives), max(last, w.CleanedBy)
 	}
-	daytime := first >= Clock(DayStarts.Value*60) && last <= Clock(DayEnds.Value*60)
+	daytime := first >= Clock(dayStarts.Value*60) && last <= Clock(dayEnds.Value*60)
 	return last - first, len(allDaysOf(inside)) == 1 && daytime && last-first <= Clock(longest.Value*60)
 }
 

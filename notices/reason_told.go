@@ -32,8 +32,8 @@ func (job Job) presumption() []Reason {
 	if !job.aidedBinds() || len(job.Households) == 0 {
 		return nil
 	}
-	days := Number(PresumptionNotice.Value)
-	r := Reason{Decision: "presumption_notice", Outcome: outPresumedWhen.With(days), Because: whyPresumption.With(days), Source: PresumptionNotice.Source(), Binds: Law}
+	days := Number(presumptionNotice.Value)
+	r := Reason{Decision: "presumption_notice", Outcome: outPresumedWhen.With(days), Because: whyPresumption.With(days), Source: presumptionNotice.Source(), Binds: Law}
 	if job.Presumed.IsZero() {
 		r.Missing = []Missing{{"lead_presumed", wouldPresumption.With()}}
 		return []Reason{r}
@@ -48,7 +48,7 @@ func calledOff(job Job) []Reason {
 	case BeforeItBegan:
 		return []Reason{{Decision: "called_off", Outcome: outCalledOff.With(), Because: whyCalledOff.With(), Source: inPractice, Binds: GoodPractice}}
 	case AfterItBegan:
-		return []Reason{{Decision: "called_off", Outcome: outStoppedShort.With(), Because: whyStoppedShort.With(), Source: StayOutSource, Binds: job.binds()}}
+		return []Reason{{Decision: "called_off", Outcome: outStoppedShort.With(), Because: whyStoppedShort.With(), Source: stayOutSource, Binds: job.binds()}}
 	}
 	return nil
 }

@@ -39,7 +39,7 @@ func afterWorkNotice(job Job, to To, who Value, languages []Language) Sheet {
 		ID:     afterID(to.ID),
 		Kind:   AfterWorkNotice,
 		To:     to,
-		Faces:  facesOf(job.faceLanguages(languages), HomePage, afterContent(job, who)),
+		Faces:  facesOf(job.faceLanguages(languages), pageHome, afterContent(job, who)),
 		Copies: 1,
 		Due:    job.afterWorkDue(),
 	}

@@ -24,7 +24,7 @@ func cleanAgainLetters(job Job) []Sheet {
 			ID:     againID(h.ID),
 			Kind:   CleanAgainLetter,
 			To:     To{ForHousehold, h.ID, h.Name},
-			Faces:  facesOf(job.faceLanguages(h.reads()), HomePage, cleanAgainContent(job, h)),
+			Faces:  facesOf(job.faceLanguages(h.reads()), pageHome, cleanAgainContent(job, h)),
 			Copies: 1,
 			Due:    job.lastFail(),
 		})
@@ -41,7 +41,7 @@ func cleanAgainContent(job Job, h Household) Content {
 		Blocks: append(job.whyAgain(), []Block{
 			{letterMeanwhile.With(), said([]Text{againSigns, letterBags, letterPets})},
 			{letterAfter.With(), []Message{job.afterLine()}},
-			{letterDustHead.With(), append(said([]Text{letterDust}), letterAte.With(PoisonControl))},
+			{letterDustHead.With(), append(said([]Text{letterDust}), letterAte.With(poisonControl))},
 		}...),
 		Call: job.familyCall(),
 	}

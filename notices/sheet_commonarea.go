@@ -19,7 +19,7 @@ func commonAreaNotices(job Job) []Sheet {
 	return []Sheet{{
 		ID:        commonNoticeID,
 		Kind:      CommonAreaNotice,
-		Faces:     facesOf(job.faceLanguages(job.Programme.Languages), SignPage, commonNotice(job)),
+		Faces:     facesOf(job.faceLanguages(job.Programme.Languages), pageSign, commonNotice(job)),
 		Copies:    job.Shared.Homes,
 		Due:       job.letterDue(),
 		LateAfter: firstDay(job.leadWork()).Plus(-1),
@@ -44,7 +44,7 @@ func commonAreaSigns(job Job) []Sheet {
 				ID:     commonSignID(door, l),
 				Kind:   CommonAreaSign,
 				Hang:   []Way{door},
-				Faces:  facesOf([]Language{l}, SignPage, commonSign(job)),
+				Faces:  facesOf([]Language{l}, pageSign, commonSign(job)),
 				Copies: 1,
 				Due:    firstDay(job.leadWork()),
 			})

@@ -21,7 +21,7 @@ func doneNotes(job Job) []Sheet {
 		}
 	}
 	if over, ok := job.windowsOpenedOn(job.outsideWork()); ok {
-		all = append(all, doneNote(job, To{}, nil, nil, int(job.rule(Spares).Value), over))
+		all = append(all, doneNote(job, To{}, nil, nil, int(job.rule(spareCopies).Value), over))
 	}
 	return all
 }
@@ -31,7 +31,7 @@ func doneNote(job Job, to To, who Value, languages []Language, copies int, over 
 		ID:     doneID(to.ID),
 		Kind:   DoneNote,
 		To:     to,
-		Faces:  facesOf(job.faceLanguages(languages), WindowsPage, doneContent(job, who, over)),
+		Faces:  facesOf(job.faceLanguages(languages), pageWindows, doneContent(job, who, over)),
 		Copies: copies,
 		Due:    over,
 	}

@@ -55,7 +55,7 @@ func (job Job) signLanguages() []Language {
 
 // everybodyLeft reports whether no household sleeps in the house while some work goes on inside.
 func (job Job) everybodyLeft(works []Work) bool {
-	return len(insideOf(works)) > 0 && !slices.ContainsFunc(job.Households, func(h Household) bool { return job.stay(h).stay != SleepElsewhere })
+	return len(insideOf(works)) > 0 && !slices.ContainsFunc(job.Households, func(h Household) bool { return job.stay(h).stay != sleepElsewhere })
 }
 
 // entriesToSign are the building's doors that have no sign of a work area yet. Nobody has named them: then front and back door are taken.
@@ -95,7 +95,7 @@ func (job Job) signPlace(w Work) Reason {
 		r.Outcome, r.Because = outSignsInside.With(count, Name(w.ID)), whySignsInside.With()
 		return r
 	}
-	from := Reach(job.rule(SignReadFrom).Value)
+	from := Reach(job.rule(signReadFrom).Value)
 	r.Outcome, r.Because = outSignsOutside.With(count, Name(w.ID), from), whySignsOutside.With(from)
 	return r
 }
@@ -107,7 +107,7 @@ func sign(job Job, w Work, way Way, l Language) Sheet {
 		Hang:     []Way{way},
 		Area:     w.Area,
 		ReadFrom: job.readFrom(w),
-		Faces:    facesOf([]Language{l}, SignPage, signContent(job, w)),
+		Faces:    facesOf([]Language{l}, pageSign, signContent(job, w)),
 		Copies:   1,
 		Due:      w.Days[0],
 	}
@@ -116,7 +116,7 @@ func sign(job Job, w Work, way Way, l Language) Sheet {
 // readFrom is how far away the reader of a sign stands: inside, at the door.
 func (job Job) readFrom(w Work) Feet {
 	if w.Where == Outside {
-		return Feet(job.rule(SignReadFrom).Value)
+		return Feet(job.rule(signReadFrom).Value)
 	}
 	return 0
 }

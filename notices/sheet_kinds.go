@@ -38,7 +38,7 @@ type Traits struct {
 	Kind     Kind
 	Title    Text // what the coordinator calls it
 	Carried  Carriage
-	Walked   bool // it has a row in the walk list; the others go along with another sheet, or hang
+	walked   bool // it has a row in the walk list; the others go along with another sheet, or hang
 	Glance   bool // read in seconds, so its type is as large as the paper allows
 	GoesBack bool // goes back with whoever brought it, so no home has it
 	MaySpare bool // may lie ready for a home that nobody listed
@@ -46,14 +46,14 @@ type Traits struct {
 
 // Kinds has a row for each kind of sheet.
 var Kinds = []Traits{
-	{Kind: ReturnLetter, Title: deskText("kind.return_letter"), Carried: ToHousehold, Walked: true},
-	{Kind: CleanAgainLetter, Title: deskText("kind.clean_again_letter"), Carried: ToHousehold, Walked: true},
-	{Kind: AfterWorkNotice, Title: deskText("kind.after_work_notice"), Carried: ToHousehold, Walked: true},
-	{Kind: StayOutLetter, Title: deskText("kind.stay_out_letter"), Carried: ToHousehold, Walked: true},
+	{Kind: ReturnLetter, Title: deskText("kind.return_letter"), Carried: ToHousehold, walked: true},
+	{Kind: CleanAgainLetter, Title: deskText("kind.clean_again_letter"), Carried: ToHousehold, walked: true},
+	{Kind: AfterWorkNotice, Title: deskText("kind.after_work_notice"), Carried: ToHousehold, walked: true},
+	{Kind: StayOutLetter, Title: deskText("kind.stay_out_letter"), Carried: ToHousehold, walked: true},
 	{Kind: LetterReceipt, Title: deskText("kind.letter_receipt"), Carried: ToHousehold, GoesBack: true},
-	{Kind: DoneNote, Title: deskText("kind.done_note"), Carried: ToNeighbour, Walked: true, Glance: true, MaySpare: true},
-	{Kind: CloseWindowsRequest, Title: deskText("kind.close_windows_request"), Carried: ToNeighbour, Walked: true, Glance: true, MaySpare: true},
-	{Kind: NeighbourNote, Title: deskText("kind.neighbour_note"), Carried: ToNeighbour, Walked: true, Glance: true},
+	{Kind: DoneNote, Title: deskText("kind.done_note"), Carried: ToNeighbour, walked: true, Glance: true, MaySpare: true},
+	{Kind: CloseWindowsRequest, Title: deskText("kind.close_windows_request"), Carried: ToNeighbour, walked: true, Glance: true, MaySpare: true},
+	{Kind: NeighbourNote, Title: deskText("kind.neighbour_note"), Carried: ToNeighbour, walked: true, Glance: true},
 	{Kind: PetFlyer, Title: deskText("kind.pet_flyer"), Carried: ToNeighbour, Glance: true, MaySpare: true},
 	{Kind: DatesChangedSlip, Title: deskText("kind.dates_changed_slip"), Carried: ToNeighbour, MaySpare: true},
 	{Kind: CommonAreaNotice, Title: deskText("kind.common_area_notice"), Carried: ToResidents},

@@ -57,7 +57,7 @@ func letter(job Job, h Household) Sheet {
 		ID:     letterID(h.ID),
 		Kind:   StayOutLetter,
 		To:     To{ForHousehold, h.ID, h.Name},
-		Faces:  facesOf(job.faceLanguages(h.reads()), HomePage, letterContent(job, h)),
+		Faces:  facesOf(job.faceLanguages(h.reads()), pageHome, letterContent(job, h)),
 		Copies: 1,
 		Due:    job.letterDue(),
 	}
@@ -74,7 +74,7 @@ func letterContent(job Job, h Household) Content {
 			{letterMeanwhile.With(), meanwhile(job)},
 			{letterAfter.With(), append([]Message{job.afterLine()}, said([]Text{letterStrong})...)},
 			{letterWhy.With(), said([]Text{letterWhyDust, letterWhyHarm})},
-			{letterDustHead.With(), append(said([]Text{letterDust}), letterAte.With(PoisonControl))},
+			{letterDustHead.With(), append(said([]Text{letterDust}), letterAte.With(poisonControl))},
 		},
 		Call: job.familyCall(),
 	}
@@ -140,14 +140,14 @@ func (job Job) afterLine() Message { return job.check().after.With() }
 
 // homePage is general: no dates, no rooms, and the same whether a family stays or sleeps elsewhere.
 func homePage(job Job) Page {
-	return Page{HomePage, Content{
+	return Page{pageHome, Content{
 		Head:  letterPageHead.With(),
 		Marks: []Mark{MarkKeepOut},
 		Blocks: []Block{
 			{goingOnHead.With(), said([]Text{letterPageGoing, letterWhyDust, letterWhyHarm})},
 			{doHead.With(), said([]Text{letterPageDo, letterPagePaper, letterBags, letterHeating, letterPets, letterExtraCare})},
 			{letterNight.With(), said([]Text{letterMove, letterMedicines})},
-			{letterDustHead.With(), append(said([]Text{letterDust, letterSwept}), letterAte.With(PoisonControl))},
+			{letterDustHead.With(), append(said([]Text{letterDust, letterSwept}), letterAte.With(poisonControl))},
 			{afterHead.With(), []Message{job.afterLine()}},
 			differBlock(),
 		},

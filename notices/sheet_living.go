@@ -21,7 +21,7 @@ var (
 )
 
 func (job Job) letterHead(h Household) Message {
-	if job.stay(h).stay == SleepElsewhere {
+	if job.stay(h).stay == sleepElsewhere {
 		return letterHeadElsewhere.With()
 	}
 	return letterHead.With()
@@ -51,7 +51,7 @@ func (job Job) living(h Household) []Fact {
 // leaves is the moment from which a household sleeps elsewhere: the first at which it cannot or does not live at home, or that of the first work inside when a rule sends it out;
 // false when it stays.
 func (job Job) leaves(h Household) (Moment, bool) {
-	if job.stay(h).stay != SleepElsewhere {
+	if job.stay(h).stay != sleepElsewhere {
 		return Moment{}, false
 	}
 	var from Moment

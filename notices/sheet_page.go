@@ -21,7 +21,7 @@ func (job Job) outingFacts(works []Work) []Fact {
 	var facts []Fact
 	for _, o := range job.outings(works) {
 		facts = append(facts, o.facts()...)
-		facts = append(facts, Fact{factWork.With(), whatIsDone(o.Tasks, o.Parts)})
+		facts = append(facts, Fact{factWork.With(), whatIsDone(o.tasks, o.parts)})
 	}
 	return facts
 }
@@ -35,16 +35,16 @@ func (job Job) timeFacts(works []Work) []Fact {
 	return facts
 }
 
-func (o Outing) facts() []Fact {
+func (o outing) facts() []Fact {
 	facts := []Fact{
-		{factShutFrom.With(), []Value{Moment{o.From, o.Shut}}},
+		{factShutFrom.With(), []Value{Moment{o.from, o.shut}}},
 		{factUntil.With(), []Value{factUntilNote.With()}},
 	}
-	if len(o.Days) > 1 || o.Days[0] != o.From {
-		facts = append(facts, Fact{factCrew.With(), []Value{spansOf(o.Days)}})
+	if len(o.days) > 1 || o.days[0] != o.from {
+		facts = append(facts, Fact{factCrew.With(), []Value{spansOf(o.days)}})
 	}
-	if !o.RainDay.IsZero() {
-		facts = append(facts, Fact{factRain.With(), []Value{spansOf([]Date{o.RainDay})}})
+	if !o.rainDay.IsZero() {
+		facts = append(facts, Fact{factRain.With(), []Value{spansOf([]Date{o.rainDay})}})
 	}
 	return facts
 }

@@ -36,7 +36,7 @@ func petFlyer(job Job, to To, who Value, languages []Language, pets []Pet, copie
 		ID:        petsID(to.ID),
 		Kind:      PetFlyer,
 		To:        to,
-		Faces:     facesOf(job.faceLanguages(languages), PetsPage, petContent(job, who, pets, works)),
+		Faces:     facesOf(job.faceLanguages(languages), pagePets, petContent(job, who, pets, works)),
 		Copies:    copies,
 		Due:       job.neighbourDue(),
 		LateAfter: job.neighbourLateAfter(),
@@ -47,7 +47,7 @@ func petContent(job Job, who Value, pets []Pet, works []Work) Content {
 	return Content{
 		Head:  petsHead.With(),
 		For:   who,
-		Marks: []Mark{MarkPets},
+		Marks: []Mark{markPets},
 		Facts: append(job.timeFacts(works), newDay()),
 		Blocks: []Block{
 			{petsBefore.With(), said(petsDo(pets))},
@@ -74,9 +74,9 @@ func petsDo(pets []Pet) []Text {
 }
 
 func petsPage(job Job) Page {
-	return Page{PetsPage, Content{
+	return Page{pagePets, Content{
 		Head:  petsHead.With(),
-		Marks: []Mark{MarkPets},
+		Marks: []Mark{markPets},
 		Facts: job.outingFacts(job.openWindows()),
 		Blocks: []Block{
 			{goingOnHead.With(), said([]Text{petsPageGoing, petsWhy})},

@@ -27,7 +27,7 @@ func receipt(job Job, h Household) Sheet {
 func receiptFaces(job Job, h Household) []Face {
 	var faces []Face
 	for _, l := range job.languagesOr(h.reads()) {
-		face := Face{Language: l, Opens: HomePage, Content: receiptContent(job, h)}
+		face := Face{Language: l, Opens: pageHome, Content: receiptContent(job, h)}
 		if l != English {
 			face.Beside = English
 		}

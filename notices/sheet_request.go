@@ -56,7 +56,7 @@ func neighbourSheet(job Job, n Neighbour) Sheet {
 		ID:        noteID(n.ID),
 		Kind:      NeighbourNote,
 		To:        n.to(),
-		Faces:     facesOf(job.faceLanguages(n.reads()), NearPage, noteContent(job, n)),
+		Faces:     facesOf(job.faceLanguages(n.reads()), pageNear, noteContent(job, n)),
 		Copies:    n.Homes,
 		Due:       job.neighbourDue(),
 		LateAfter: job.neighbourLateAfter(),
@@ -68,7 +68,7 @@ func request(job Job, to To, languages []Language, copies int, content Content) 
 		ID:        requestID(to.ID),
 		Kind:      CloseWindowsRequest,
 		To:        to,
-		Faces:     facesOf(job.faceLanguages(languages), WindowsPage, content),
+		Faces:     facesOf(job.faceLanguages(languages), pageWindows, content),
 		Copies:    copies,
 		Due:       job.neighbourDue(),
 		LateAfter: job.neighbourLateAfter(),
@@ -79,7 +79,7 @@ func requestContent(job Job, to Value, home string, works []Work) Content {
 	return Content{
 		Head:    requestHead.With(job.houseNumber()),
 		For:     to,
-		Marks:   []Mark{MarkWindow},
+		Marks:   []Mark{markWindow},
 		Facts:   append(job.timeFacts(works), newDay()),
 		Drawing: Drawing{ReadersHome, home},
 		Blocks: []Block{
@@ -105,9 +105,9 @@ func noteContent(job Job, n Neighbour) Content {
 }
 
 func windowsPage(job Job) Page {
-	return Page{WindowsPage, Content{
+	return Page{pageWindows, Content{
 		Head:    requestPageHead.With(),
-		Marks:   []Mark{MarkWindow},
+		Marks:   []Mark{markWindow},
 		Facts:   job.outingFacts(job.openWindows()),
 		Drawing: Drawing{Of: NobodysHome},
 		Blocks: []Block{
@@ -122,7 +122,7 @@ func windowsPage(job Job) Page {
 }
 
 func nearPage(job Job) Page {
-	return Page{NearPage, Content{
+	return Page{pageNear, Content{
 		Head:  notePageHead.With(),
 		Facts: job.outingFacts(job.openWindows()),
 		Blocks: []Block{

@@ -38,12 +38,12 @@ func (job Job) mayReturn(h Household) bool {
 	if len(job.passedWork()) == 0 {
 		return false
 	}
-	if job.stay(h).stay != SleepElsewhere {
+	if job.stay(h).stay != sleepElsewhere {
 		return true
 	}
 	rest := job
 	rest.Work = job.OpenWork()
-	return len(insideOf(rest.Work)) == 0 && rest.mayStay(h).stay != SleepElsewhere
+	return len(insideOf(rest.Work)) == 0 && rest.mayStay(h).stay != sleepElsewhere
 }
 
 func returnLetter(job Job, h Household) Sheet {
@@ -52,7 +52,7 @@ func returnLetter(job Job, h Household) Sheet {
 		ID:     returnID(h.ID),
 		Kind:   ReturnLetter,
 		To:     To{ForHousehold, h.ID, h.Name},
-		Faces:  facesOf(job.faceLanguages(h.reads()), HomePage, returnContent(job, h)),
+		Faces:  facesOf(job.faceLanguages(h.reads()), pageHome, returnContent(job, h)),
 		Copies: 1,
 		Due:    passed,
 	}
@@ -72,7 +72,7 @@ func returnContent(job Job, h Household) Content {
 }
 
 func (job Job) returnHead(h Household) Message {
-	if job.stay(h).stay == SleepElsewhere {
+	if job.stay(h).stay == sleepElsewhere {
 		return returnHeadHome.With()
 	}
 	return returnHead.With()
@@ -149,7 +149,7 @@ func (job Job) lastSamples() []Wipe {
 	var all []Wipe
 	for _, w := range job.passedWork() {
 		for _, wipe := range job.Wipes {
-			if wipe.Work != w.ID || wipe.fails() || wipe.Surface == Blank {
+			if wipe.Work != w.ID || wipe.fails() || wipe.Surface == blank {
 				continue // one that failed is older news: the area was cleaned again since
 			}
 			i := slices.IndexFunc(all, wipe.sameSurface)
@@ -181,7 +181,7 @@ func (job Job) howChecked(w Work) Text {
 }
 
 func (job Job) hasSample(w Work) bool {
-	return slices.ContainsFunc(job.Wipes, func(wipe Wipe) bool { return wipe.Work == w.ID && wipe.Surface != Blank })
+	return slices.ContainsFunc(job.Wipes, func(wipe Wipe) bool { return wipe.Work == w.ID && wipe.Surface != blank })
 }
 
 // howWeKnow is a block with what was done, where that was the same at each place; else the row of each place says it.

@@ -25,14 +25,14 @@ func signContent(job Job, w Work) Content {
 		Legend: said(legend),
 		Head:   Message{ID: w.Area.Word()},
 		Place:  w.onPaper(),
-		Marks:  []Mark{MarkKeepOut, MarkNoEating},
+		Marks:  []Mark{MarkKeepOut, markNoEating},
 		Blocks: []Block{{Lines: said([]Text{signKeepOut, signLeaveAlone, signStaysShut})}},
 		Call:   Call{Who: Name(job.OnTheDay.Name), Phone: job.OnTheDay.Phone, Speaks: job.OnTheDay.Speaks},
 	}
 }
 
 func signPage(job Job) Page {
-	return Page{SignPage, Content{
+	return Page{pageSign, Content{
 		Head:  signPageHead.With(),
 		Marks: []Mark{MarkKeepOut},
 		Blocks: []Block{

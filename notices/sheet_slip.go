@@ -36,9 +36,9 @@ func (job Job) homesTold() int {
 // slipOpens is the page with the dates; work inside alone has none.
 func (job Job) slipOpens() PageKind {
 	if job.hasOutsideWork() {
-		return WindowsPage
+		return pageWindows
 	}
-	return HomePage
+	return pageHome
 }
 
 func slipContent(job Job) Content {

@@ -5,7 +5,7 @@ func spares(job Job) []Sheet {
 	if len(job.openWindows()) == 0 {
 		return nil
 	}
-	copies := int(job.rule(Spares).Value)
+	copies := int(job.rule(spareCopies).Value)
 	spareRequest := request(job, To{}, nil, copies, requestContent(job, nil, "", job.openWindows()))
 	spareFlyer := petFlyer(job, To{}, nil, nil, nil, copies, job.openWindows())
 	return []Sheet{spareRequest, spareFlyer}

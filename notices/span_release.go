@@ -10,8 +10,8 @@ var (
 	notAlone        = deskText("release.not_alone", Name(""))
 	notTested       = deskText("release.not_tested", Name(""))
 	notVerified     = deskText("release.not_verified", Name(""))
-	ReleaseAided    = read("2026-11-25", "24 CFR 35.1340(b), (f) and (g)")
-	ReleasePaid     = read("2026-11-25", "40 CFR 745.85(b) and (c)")
+	releaseAided    = read("2026-11-25", "24 CFR 35.1340(b), (f) and (g)")
+	releasePaid     = read("2026-11-25", "40 CFR 745.85(b) and (c)")
 	releaseOwnWords = inPractice
 )
 
@@ -31,15 +31,15 @@ func (job Job) objectionTo(c CheckResult, w Work) objection {
 	case job.CheckedBy == NotDecided:
 		return objection{notDecided.With(), releaseOwnWords, GoodPractice}
 	case job.besideOf(w, c.On) != "":
-		return objection{notAlone.With(Name(job.besideOf(w, c.On))), StayOutSource, job.binds()}
+		return objection{notAlone.With(Name(job.besideOf(w, c.On))), stayOutSource, job.binds()}
 	case job.aidedBinds() && (c.Role != Examiner || c.Independent != Yes || c.Certified != Yes):
-		return objection{notIndependent.With(by), ReleaseAided, Law}
+		return objection{notIndependent.With(by), releaseAided, Law}
 	case job.aidedBinds() && w.Where == Inside && job.unsampled(w) != "":
-		return objection{notSampled.With(PlaceName(job.unsampled(w))), ReleaseAided, Law}
+		return objection{notSampled.With(PlaceName(job.unsampled(w))), releaseAided, Law}
 	case job.renovationBinds() && c.Certified != Yes:
-		return objection{notCertified.With(by), ReleasePaid, Law}
+		return objection{notCertified.With(by), releasePaid, Law}
 	case job.renovationBinds() && w.Where == Inside && c.Role == Crew:
-		return objection{notCertified.With(by), ReleasePaid, Law}
+		return objection{notCertified.With(by), releasePaid, Law}
 	case job.check().byLeast != nil && !slices.Contains(job.check().byLeast, c.Role):
 		return objection{job.check().less.With(by), releaseOwnWords, GoodPractice}
 	}
@@ -127,7 +127,7 @@ func (job Job) passWarnings() []Reason {
 			if wipe.Work != w.ID {
 				continue
 			}
-			if wipe.Surface == Blank && !wipe.Below && wipe.Loading > 0 {
+			if wipe.Surface == blank && !wipe.Below && wipe.Loading > 0 {
 				all = append(all, Reason{Decision: "pass_warning", About: w.ID, Outcome: outBlank.With(Name(w.ID)), Because: whyBlank.With(wipe.reading(), Day(wipe.Lab)), Source: releaseOwnWords, Binds: GoodPractice})
 			}
 			if wipe.Lab.Compare(last.On) > 0 {

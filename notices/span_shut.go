@@ -154,7 +154,7 @@ func (job Job) expected(s shut) (Date, bool) {
 	}
 	last := days[len(days)-1]
 	if job.check().takesLab {
-		return businessDaysAfter(last, int(job.Programme.Rule(ResultTakes).Value)), true
+		return businessDaysAfter(last, int(job.Programme.Rule(resultTakes).Value)), true
 	}
 	return last, true
 }

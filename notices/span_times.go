@@ -35,38 +35,38 @@ func splitPairs(spans Days) Days {
 }
 
 // An Outing is outside work as a neighbour meets it: days that share their hours and their rain day.
-type Outing struct {
-	From          Date // the first on which anything is set up
-	Days          []Date
-	Shut, PlanEnd Clock
-	RainDay       Date
-	Tasks, Parts  Words
+type outing struct {
+	from          Date // the first on which anything is set up
+	days          []Date
+	shut, planEnd Clock
+	rainDay       Date
+	tasks, parts  Words
 }
 
 // outings join the outside work by hours and rain day, earliest first. Work that shares them shares a row.
-func (job Job) outings(works []Work) []Outing {
-	var all []Outing
+func (job Job) outings(works []Work) []outing {
+	var all []outing
 	for _, w := range works {
-		next := Outing{firstDay([]Work{w}), w.Days, max(0, w.CrewArrives-Clock(job.rule(WindowsBefore).Value)), w.CleanedBy, w.RainDay, Words{w.Task.Word()}, w.partWords()}
+		next := outing{firstDay([]Work{w}), w.Days, max(0, w.CrewArrives-Clock(job.rule(windowsBefore).Value)), w.CleanedBy, w.RainDay, Words{w.Task.Word()}, w.partWords()}
 		same := slices.IndexFunc(all, next.sharesHours)
 		if same < 0 {
 			all = append(all, next)
 			continue
 		}
-		if next.From.Compare(all[same].From) < 0 {
-			all[same].From = next.From
+		if next.from.Compare(all[same].from) < 0 {
+			all[same].from = next.from
 		}
-		all[same].Days = sortedDays(append(all[same].Days, next.Days...))
-		all[same].Tasks, all[same].Parts = joinWords(all[same].Tasks, next.Tasks), joinWords(all[same].Parts, next.Parts)
+		all[same].days = sortedDays(append(all[same].days, next.days...))
+		all[same].tasks, all[same].parts = joinWords(all[same].tasks, next.tasks), joinWords(all[same].parts, next.parts)
 	}
-	slices.SortStableFunc(all, func(a, b Outing) int {
-		return cmp.Or(a.From.Compare(b.From), cmp.Compare(a.Shut, b.Shut), cmp.Compare(a.PlanEnd, b.PlanEnd))
+	slices.SortStableFunc(all, func(a, b outing) int {
+		return cmp.Or(a.from.Compare(b.from), cmp.Compare(a.shut, b.shut), cmp.Compare(a.planEnd, b.planEnd))
 	})
 	return all
 }
 
-func (o Outing) sharesHours(other Outing) bool {
-	return o.Shut == other.Shut && o.PlanEnd == other.PlanEnd && o.RainDay == other.RainDay
+func (o outing) sharesHours(other outing) bool {
+	return o.shut == other.shut && o.planEnd == other.planEnd && o.rainDay == other.rainDay
 }
 
 func (w Work) partWords() Words {

@@ -22,9 +22,9 @@ var (
 
 // What remains after the work, counted from the day on which the last of it passed.
 var (
-	AfterWork      = Rule{"after_work", 30, "days", Smaller, "40 CFR 745.86(c)", "2026-11-25", Read, ByRenovation}
-	AfterAidedWork = Rule{"after_aided_work", 15, "days", Smaller, "24 CFR 35.125", "2026-11-25", Read, ByHousing}
-	FileKept       = Rule{"file_kept", 3, "years", Larger, "40 CFR 745.86(a); 24 CFR 35.175", "2026-11-25", Read, ByBoth}
+	AfterWork      = Rule{"after_work", 30, "days", smaller, "40 CFR 745.86(c)", "2026-11-25", published, byRenovation}
+	AfterAidedWork = Rule{"after_aided_work", 15, "days", smaller, "24 CFR 35.125", "2026-11-25", published, byHousing}
+	fileKept       = Rule{"file_kept", 3, "years", larger, "40 CFR 745.86(a); 24 CFR 35.175", "2026-11-25", published, byBoth}
 )
 
 // checkSteps: cleaning and check on the last day, then the days of cleaning again after a check that failed.
@@ -131,7 +131,7 @@ func (job Job) tellCleanAgain() []Step {
 
 // handOver is the step of a sheet for one household.
 func (job Job) handOver(kind StepKind, s Sheet, says Text) Step {
-	return step(kind, ForHousehold, s.To.ID, s.Due, says.With(Name(s.To.Name))).with(s.ID).cites(StayOutSource, job.binds())
+	return step(kind, ForHousehold, s.To.ID, s.Due, says.With(Name(s.To.Name))).with(s.ID).cites(stayOutSource, job.binds())
 }
 
 // endings: a household hears which rooms are open again, and a neighbour may open the windows when all outside work has passed.
@@ -168,7 +168,7 @@ func (job Job) afterWork() []Step {
 		}
 		all = append(all, step(TellAfterWork, s.To.Party, s.To.ID, s.Due, told).from(passed).with(s.ID).cites(job.afterWorkRule().Source(), Law))
 	}
-	return append(all, step(KeepFile, ForFile, "", passed.yearsLater(int(FileKept.Value)), sayKeepFile.With()).neverLate().cites(FileKept.Source(), job.binds()))
+	return append(all, step(KeepFile, ForFile, "", passed.yearsLater(int(fileKept.Value)), sayKeepFile.With()).neverLate().cites(fileKept.Source(), job.binds()))
 }
 
 // afterWorkRule: the housing rule is the stricter one where it holds.

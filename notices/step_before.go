@@ -31,11 +31,11 @@ func (job Job) householdSteps() []Step {
 		return nil
 	}
 	var all []Step
-	talk := firstDay(job.leadWork()).Plus(-int(job.rule(TalkAhead).Value))
+	talk := firstDay(job.leadWork()).Plus(-int(job.rule(talkAhead).Value))
 	for _, h := range job.householdsToTell() {
 		all = append(all,
-			step(TalkToHousehold, ForHousehold, h.ID, talk, h.talk()).with(letterID(h.ID)).cites(job.rule(TalkAhead).Source(), GoodPractice),
-			job.letterStep(h).from(talk).cites(job.rule(LetterAhead).Source(), GoodPractice))
+			step(TalkToHousehold, ForHousehold, h.ID, talk, h.talk()).with(letterID(h.ID)).cites(job.rule(talkAhead).Source(), GoodPractice),
+			job.letterStep(h).from(talk).cites(job.rule(letterAhead).Source(), GoodPractice))
 	}
 	return all
 }
@@ -66,7 +66,7 @@ func (job Job) neighbourSteps() []Step {
 
 func (job Job) tellNeighbour(n Neighbour, sheet string, says Text) Step {
 	s := step(TellNeighbour, ForNeighbour, n.ID, n.dueAt(job.neighbourDue()), says.With(Address(n.Address))).from(n.dueAt(job.neighboursFrom())).with(sheet)
-	s.LateAfter, s.Source = n.dueAt(job.neighbourLateAfter()), job.rule(RequestAhead).Source()
+	s.LateAfter, s.Source = n.dueAt(job.neighbourLateAfter()), job.rule(requestAhead).Source()
 	if law := job.mustTell(); len(law) > 0 && job.withinReach(n) {
 		s.Source, s.Binds = law, Law
 	}
@@ -79,7 +79,7 @@ func (job Job) bookSteps() []Step {
 		return nil
 	}
 	days := WorkDays(job.leadWork())
-	book := days[0].Plus(-int(job.rule(TalkAhead).Value))
+	book := days[0].Plus(-int(job.rule(talkAhead).Value))
 	s := step(BookExaminer, ForWork, "", book, sayBook.With(Day(days[len(days)-1]))).cites(inPractice, GoodPractice)
 	if job.Booked == Yes {
 		s.Done = book
@@ -94,14 +94,14 @@ func (job Job) presumptionSteps() []Step {
 	}
 	var all []Step
 	for _, h := range job.householdsToTell() {
-		s := step(TellPresumption, ForHousehold, h.ID, job.presumptionDue(), sayPresumption.With(Name(h.Name))).from(job.Presumed).cites(PresumptionNotice.Source(), Law)
+		s := step(TellPresumption, ForHousehold, h.ID, job.presumptionDue(), sayPresumption.With(Name(h.Name))).from(job.Presumed).cites(presumptionNotice.Source(), Law)
 		s.Done = job.PresumedTold
 		all = append(all, s)
 	}
 	return all
 }
 
-func (job Job) presumptionDue() Date { return job.Presumed.Plus(int(PresumptionNotice.Value)) }
+func (job Job) presumptionDue() Date { return job.Presumed.Plus(int(presumptionNotice.Value)) }
 
 // signSteps: the signs hang before the work begins.
 func (job Job) signSteps(w Work) []Step {
@@ -126,7 +126,7 @@ func (job Job) workDays(w Work) []Step {
 	var all []Step
 	for i, day := range w.Days {
 		s := step(WorkDay, ForWork, w.ID, day, sayWorkDay.With(Name(w.ID))).numbered(i).neverLate().cites(signSource[0], job.binds())
-		if job.Checked(w) != NotChecked {
+		if job.Checked(w) != notChecked {
 			s.Done = day
 		}
 		all = append(all, s)

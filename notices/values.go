@@ -15,7 +15,6 @@ type (
 	Number       int      // chooses the plural form of its sentence
 
 	Days   []Span // whole days with their weekdays
-	Hours  struct{ From, To Clock }
 	Time   Clock
 	Words  []string   // message ids of words of the closed lists, shown as a list: "way.back_door"
 	Places [][]string // places of the house, each on its own line: message ids of its area, storey and side
@@ -32,7 +31,6 @@ func (Phone) value()        {}
 func (LanguageName) value() {}
 func (Number) value()       {}
 func (Days) value()         {}
-func (Hours) value()        {}
 func (Time) value()         {}
 func (Words) value()        {}
 func (Places) value()       {}

@@ -145,9 +145,6 @@ const (
 	NeedKitchen  Need = "kitchen"
 )
 
-// Needs in the order in which letters list them.
-var Needs = []Need{NeedBed, NeedBathroom, NeedKitchen}
-
 // Rooms are what a household can reach on a work day, each with the need it serves and the area it lies in ("" when any).
 var Rooms = []struct {
 	Name  Room
@@ -196,8 +193,8 @@ const (
 	Refused   Delivery = "refused"
 )
 
-// SmallParts have so little surface that the housing rule counts a share of them as well: window sills, baseboards and trim.
-var SmallParts = []Part{"trim", "windows"}
+// smallParts have so little surface that the housing rule counts a share of them as well: window sills, baseboards and trim.
+var smallParts = []Part{"trim", "windows"}
 
 // Who checks that it is clean: an examiner who is licensed or certified for clearance, a certified renovator with the cleaning cards, or somebody of the crew.
 const (
@@ -212,10 +209,10 @@ const (
 )
 
 // Surfaces that dust is wiped from.
-var Surfaces = []Surface{"floor", "sill", "trough", "porch_floor", Blank}
+var Surfaces = []Surface{"floor", "sill", "trough", "porch_floor", blank}
 
-// Blank is a wipe that touched nothing. It shows whether the sampling itself brought lead, and is never a floor.
-const Blank Surface = "blank"
+// blank is a wipe that touched nothing. It shows whether the sampling itself brought lead, and is never a floor.
+const blank Surface = "blank"
 
 // How the residents of a building with common areas are told (40 CFR 745.84(b)(2)).
 const (

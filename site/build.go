@@ -57,8 +57,8 @@ func newPress(kit Kit, programme notices.Programme) press {
 func pressOf(plan notices.Plan, kit Kit) press {
 	p := newPress(kit, plan.Programme)
 	p.code, p.number, p.lot, p.names = plan.Code, plan.Number, plan.Lot, namesOnPaper(plan)
-	if kit.Key != "" {
-		p.token = Token(kit.Key, plan.Code)
+	if kit.key != "" {
+		p.token = token(kit.key, plan.Code)
 	}
 	return p
 }
@@ -70,7 +70,7 @@ func makeOf(plan notices.Plan, key Key, output ledger.Output) ledger.Make {
 		m.Sheets = append(m.Sheets, factsOf(sheet))
 	}
 	if key != "" {
-		m.Token = Token(key, plan.Code)
+		m.Token = token(key, plan.Code)
 		m.Pages = addresses(plan, m.Token)
 	}
 	return m

@@ -31,26 +31,26 @@ const ComingDays = 14
 
 // A DueStep is one thing to do, in the coordinator's English.
 type DueStep struct {
-	ID            string
-	Urgency       Urgency
-	Code, Address string // of the job
-	First, Due    notices.Date
-	When          string // the last day: "Wed May 5, 2027"
-	Says          string
-	Sheets        []string // ids of those that it still has to hand over, put up or take down
+	ID         string
+	Urgency    Urgency
+	Code       string // of the job
+	first, Due notices.Date
+	when       string // the last day: "Wed May 5, 2027"
+	Says       string
+	sheets     []string // ids of those that it still has to hand over, put up or take down
 }
 
 // By is "by Wed May 5, 2027", "since Wed May 5, 2027", "was due Wed May 5, 2027" for what is not late yet, or the day alone for what can be done on no other.
 func (s DueStep) By(on notices.Date) string {
 	switch {
 	case s.Urgency == Today && s.Due.Compare(on) < 0:
-		return "was due " + s.When
+		return "was due " + s.when
 	case s.Urgency == Late || s.Urgency == Waiting:
-		return "since " + s.When
-	case s.First != s.Due:
-		return "by " + s.When
+		return "since " + s.when
+	case s.first != s.Due:
+		return "by " + s.when
 	}
-	return s.When
+	return s.when
 }
 
 // A Known plan is one with what the ledger remembers of its job.
@@ -87,7 +87,7 @@ func (v *voice) openSteps(one Known, on notices.Date, upTo Urgency) []DueStep {
 	plan := one.Plan
 	for _, s := range append(ownSteps(one, on), plan.Steps...) {
 		if urgency := urgencyOf(one.Ledger, s, on); urgency <= upTo {
-			all = append(all, DueStep{s.ID, urgency, plan.Code, plan.Address, s.First, s.Due, lists.LongDay(s.Due), v.plain(asked(s, urgency)), unsettled(one.Ledger, s)})
+			all = append(all, DueStep{s.ID, urgency, plan.Code, s.First, s.Due, lists.LongDay(s.Due), v.plain(asked(s, urgency)), unsettled(one.Ledger, s)})
 		}
 	}
 	return all

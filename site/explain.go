@@ -15,7 +15,7 @@ func Explain(plan notices.Plan) ([]record.Reason, error) {
 	if err != nil {
 		return nil, err
 	}
-	return Kit{Desk: desk}.reasonRecords(plan.Reasons)
+	return Kit{desk: desk}.reasonRecords(plan.Reasons)
 }
 
 // A Count is how many copies of one kind of sheet there are to print.
@@ -24,8 +24,8 @@ type Count struct {
 	Copies int    `json:"copies"`
 }
 
-// Tally counts the sheets of a plan by kind, in printing order.
-func Tally(plan notices.Plan) []Count {
+// tally counts the sheets of a plan by kind, in printing order.
+func tally(plan notices.Plan) []Count {
 	var all []Count
 	for _, sheet := range plan.Sheets {
 		title := titleOf(string(sheet.Kind))

@@ -81,7 +81,7 @@ func Remembered(job ledger.Job, plan notices.Plan, key Key, today notices.Date) 
 
 // KillAt leaves a programme as a make of a plan does that is killed after its journal was written: before the ledger, or right after it.
 func KillAt(t interface{ Fatal(...any) }, p Programme, plan notices.Plan, remembered bool) {
-	key, err1 := ReadKey(filepath.Join(p.Path, KeyFile))
+	key, err1 := readKey(filepath.Join(p.Path, KeyFile))
 	kit, err2 := NewKit(plan.Programme, key, os.ReadFile)
 	folder, err3 := tree.Open(p.Out)
 	if err := errors.Join(err1, err2, err3, p.raiseSign()); err != nil {

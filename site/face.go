@@ -101,7 +101,7 @@ func (p press) addCode(v *voice, face notices.Face, kind notices.Kind, view *tem
 	if kind == notices.WorkAreaSign {
 		wish = templates.SignCodeSize
 	}
-	digits := Grouped(p.token)
+	digits := grouped(p.token)
 	view.Code = templates.Code{
 		SVG: qr.svg(), Size: qr.size(wish),
 		Scan: v.plain(notices.FootScan.With()), Comma: v.Comma(), OrType: v.plain(notices.FootOrType.With()),

@@ -11,7 +11,7 @@ import (
 var pinned = notices.Sheet{
 	ID: "letter-h1", Kind: notices.StayOutLetter, To: notices.To{Party: notices.ForHousehold, ID: "h1", Name: "The Lam family"},
 	Turns: []string{"clearance_test"},
-	Faces: []notices.Face{{Language: "vi", Beside: "en", Opens: notices.HomePage, Content: notices.Content{
+	Faces: []notices.Face{{Language: "vi", Beside: "en", Opens: notices.PageKind("HOME"), Content: notices.Content{
 		Head: notices.Message{ID: "any.head", Values: []notices.Value{notices.HouseNumber("14")}},
 		For:  notices.Name("The Lam family"),
 		Facts: []notices.Fact{

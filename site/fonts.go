@@ -27,8 +27,8 @@ func (p press) cast(l notices.Language) (fit.Cast, error) {
 	if cast, known := p.casts[l]; known || l == "" {
 		return cast, nil
 	}
-	speaker := p.kit.Speakers[l]
-	cast, err := p.kit.Shelf.Cast(speaker.Script(), speaker.Letters(), p.names)
+	speaker := p.kit.speakers[l]
+	cast, err := p.kit.shelf.Cast(speaker.Script(), speaker.Letters(), p.names)
 	if err == nil {
 		p.casts[l] = cast
 	}

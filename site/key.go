@@ -25,9 +25,9 @@ const keySize = 32
 // String keeps the secret out of messages and logs.
 func (Key) String() string { return "(secret key)" }
 
-// MakeKey makes a new key and writes it to a file that must not exist yet. Only the first set-up of a programme calls it: a second key would
+// createKey makes a new key and writes it to a file that must not exist yet. Only the first set-up of a programme calls it: a second key would
 // turn every code that is already on paper into a dead end.
-func MakeKey(path string) error {
+func createKey(path string) error {
 	secret := make([]byte, keySize)
 	rand.Read(secret) // never fails: it ends the program instead
 	err := disk.Create(path, []byte(keyText(Key(secret))))
@@ -37,8 +37,8 @@ func MakeKey(path string) error {
 	return err
 }
 
-// ReadKey reads a key file. A missing, cut off or edited key is an error that says how to get it back; it is never replaced by a new key.
-func ReadKey(path string) (Key, error) {
+// readKey reads a key file. A missing, cut off or edited key is an error that says how to get it back; it is never replaced by a new key.
+func readKey(path string) (Key, error) {
 	data, err := os.ReadFile(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return "", fmt.Errorf("the key file %s is missing. Every address in a code on paper comes from it, and with another key those codes would"+

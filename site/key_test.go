@@ -17,7 +17,7 @@ func TestKeyIsReadAsMade(t *testing.T) {
 	if len(a) != 32 || a == b {
 		t.Errorf("keys of %d bytes, the same: %v", len(a), a == b)
 	}
-	if again, err := ReadKey(first); err != nil || again != a {
+	if again, err := readKey(first); err != nil || again != a {
 		t.Errorf("read again: the same %v, error %v", again == a, err)
 	}
 	if text := fmt.Sprintf("%v %s", a, a); strings.Contains(text, string(a)) {
@@ -27,10 +27,10 @@ func TestKeyIsReadAsMade(t *testing.T) {
 
 func makeKey(t *testing.T, path string) Key {
 	t.Helper()
-	if err := MakeKey(path); err != nil {
+	if err := createKey(path); err != nil {
 		t.Fatal(err)
 	}
-	key, err := ReadKey(path)
+	key, err := readKey(path)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -40,17 +40,17 @@ func makeKey(t *testing.T, path string) Key {
 func TestMakeKeyKeepsAnExistingKey(t *testing.T) {
 	path := filepath.Join(t.TempDir(), KeyFile)
 	key := makeKey(t, path)
-	if err := MakeKey(path); !errors.Is(err, fs.ErrExist) {
+	if err := createKey(path); !errors.Is(err, fs.ErrExist) {
 		t.Errorf("error %v", err)
 	}
-	if again, err := ReadKey(path); err != nil || again != key {
+	if again, err := readKey(path); err != nil || again != key {
 		t.Errorf("the key changed, or error %v", err)
 	}
 }
 
 func TestMissingKeyIsNeverReplaced(t *testing.T) {
 	path := filepath.Join(t.TempDir(), KeyFile)
-	_, err := ReadKey(path)
+	_, err := readKey(path)
 	if !errors.Is(err, fs.ErrNotExist) || !strings.Contains(err.Error(), "--without-codes") {
 		t.Errorf("error %v", err)
 	}
@@ -76,12 +76,12 @@ func TestDamagedKeyIsRefused(t *testing.T) {
 		"no check": strings.Replace(good, "check", "# check", 1),
 	} {
 		os.WriteFile(path, []byte(text), 0o600)
-		if _, err := ReadKey(path); err == nil || !strings.Contains(err.Error(), "cut off or was edited") {
+		if _, err := readKey(path); err == nil || !strings.Contains(err.Error(), "cut off or was edited") {
 			t.Errorf("%s: error %v", name, err)
 		}
 	}
 	os.WriteFile(path, []byte(strings.ReplaceAll(good, "\n", "\r\n")), 0o600)
-	if again, err := ReadKey(path); err != nil || again != key {
+	if again, err := readKey(path); err != nil || again != key {
 		t.Errorf("with line ends of another system: error %v", err)
 	}
 }

@@ -10,29 +10,29 @@ import (
 
 // A Kit is what every job of a programme needs beside its plan.
 type Kit struct {
-	Key      Key // "" for sheets without codes
-	Speakers map[notices.Language]*locales.Speaker
-	Desk     *locales.Speaker
-	Shelf    *fit.Shelf
+	key      Key // "" for sheets without codes
+	speakers map[notices.Language]*locales.Speaker
+	desk     *locales.Speaker
+	shelf    *fit.Shelf
 }
 
 // NewKit opens every language that doorleaf has, because a page of an earlier make may need one that the programme has dropped since.
 // It is an error when the programme refuses drafts and one of its languages is a draft. Read gives the bytes of a font file of this computer, as
 // os.ReadFile does.
 func NewKit(programme notices.Programme, key Key, read func(path string) ([]byte, error)) (Kit, error) {
-	kit := Kit{Key: key, Speakers: map[notices.Language]*locales.Speaker{}, Shelf: fit.NewShelf(read)}
+	kit := Kit{key: key, speakers: map[notices.Language]*locales.Speaker{}, shelf: fit.NewShelf(read)}
 	for _, tag := range locales.Tags() {
 		speaker, err := locales.Open(tag, nil)
 		if err != nil {
 			return Kit{}, err
 		}
-		kit.Speakers[notices.Language(tag)] = speaker
+		kit.speakers[notices.Language(tag)] = speaker
 	}
 	desk, err := locales.OpenDesk()
 	if err != nil {
 		return Kit{}, err
 	}
-	kit.Desk = desk
+	kit.desk = desk
 	return kit, kit.checkDrafts(programme)
 }
 
@@ -41,7 +41,7 @@ func (kit Kit) checkDrafts(programme notices.Programme) error {
 		return nil
 	}
 	for _, l := range programme.Languages {
-		if kit.Speakers[l].State().Draft {
+		if kit.speakers[l].State().Draft {
 			return fmt.Errorf("the %s texts are a draft that no fluent speaker has signed, and programme.yaml says unchecked_translations: refuse; have them checked, or write print_marked", englishName(kit, l))
 		}
 	}
@@ -49,7 +49,7 @@ func (kit Kit) checkDrafts(programme notices.Programme) error {
 }
 
 // englishName is the name of a language for the coordinator, and for the sentence to say on the phone.
-func englishName(kit Kit, l notices.Language) string { return kit.Desk.NameOf(string(l)) }
+func englishName(kit Kit, l notices.Language) string { return kit.desk.NameOf(string(l)) }
 
 // coordinator says what the coordinator reads, in English.
-func (kit Kit) coordinator() *voice { return &voice{Speaker: kit.Desk, desk: kit.Desk} }
+func (kit Kit) coordinator() *voice { return &voice{Speaker: kit.desk, desk: kit.desk} }

@@ -28,7 +28,7 @@ type Make struct {
 // written, and then everything is put in its place. Up to the ledger nothing has moved, and an error means that nothing changed; whoever is killed after it has
 // left a journal, from which the next command finishes. Progress hears the code of each job as it is built.
 func (p Programme) Make(plans []notices.Plan, progress func(code string)) (Make, error) {
-	key, err := ReadKey(filepath.Join(p.Path, KeyFile))
+	key, err := readKey(filepath.Join(p.Path, KeyFile))
 	if err != nil {
 		return Make{}, err
 	}
@@ -128,7 +128,7 @@ func (s *staging) stage(plan notices.Plan) error {
 	if err := s.check(plan, before, earlier); err != nil {
 		return err
 	}
-	after, err := before.Made(makeOf(plan, s.kit.Key, onPaper(earlier)))
+	after, err := before.Made(makeOf(plan, s.kit.key, onPaper(earlier)))
 	if err != nil {
 		return err
 	}
@@ -151,7 +151,7 @@ func (s *staging) stage(plan notices.Plan) error {
 
 // remembered is what the ledger knows of a job. Paper without codes can do without a ledger too: nothing on it could become a dead end.
 func (s *staging) remembered(code string) (ledger.Job, error) {
-	if s.kit.Key == "" && !s.hasLedger() {
+	if s.kit.key == "" && !s.hasLedger() {
 		return ledger.Job{Code: code}.By(s.Writer), nil
 	}
 	return s.Ledger(code)
@@ -163,7 +163,7 @@ func (s *staging) check(plan notices.Plan, known ledger.Job, earlier record.Job)
 		return fmt.Errorf("the output has sheets and pages of job %s, and the ledger does not know it: its folder %s/%s is missing. Copy it from the laptop or the backup that"+
 			" has the newest one; or run doorleaf restore with its job file, which fills in what the output knows", plan.Code, ledger.FolderName, plan.Code)
 	}
-	if s.kit.Key != "" && known.Token != "" && known.Token != Token(s.kit.Key, plan.Code) {
+	if s.kit.key != "" && known.Token != "" && known.Token != token(s.kit.key, plan.Code) {
 		return fmt.Errorf("job %s was made with another key: the ledger remembers its pages under %s, and this key would give them another address. Put"+
 			" the right %s back, or the ledger that belongs to this key", plan.Code, known.Token, KeyFile)
 	}
@@ -200,7 +200,7 @@ func (s *staging) stageShared(programme notices.Programme) error {
 	files[tree.SharedPrintPath("index.html")], files[tree.SharedPrintPath("contact.html")] = overview, contact
 	files[tree.SharedPrintPath(lists.CalendarFile)] = lists.Calendar(programme, records)
 	files[readMe] = []byte(readMeText)
-	if s.kit.Key != "" {
+	if s.kit.key != "" {
 		pages, err := newPress(s.kit, programme).sharedPages()
 		if err != nil {
 			return err

@@ -25,7 +25,7 @@ func NewProgramme(dir string, files fs.FS) error {
 	}
 	if err == nil {
 		defer os.RemoveAll(prepared)
-		err = errors.Join(os.CopyFS(prepared, files), writeSchemas(prepared), MakeKey(filepath.Join(prepared, KeyFile)), ledger.Create(prepared))
+		err = errors.Join(os.CopyFS(prepared, files), writeSchemas(prepared), createKey(filepath.Join(prepared, KeyFile)), ledger.Create(prepared))
 	}
 	if err == nil {
 		err = moveInto(dir, prepared)

@@ -72,7 +72,7 @@ func (p press) page(page notices.Page, l notices.Language, remembered ledger.Job
 }
 
 func (p press) otherLanguage(l notices.Language, href string) templates.OtherLanguage {
-	s := p.kit.Speakers[l]
+	s := p.kit.speakers[l]
 	return templates.OtherLanguage{Lang: s.Tag(), Dir: s.Direction(), Href: href, Name: s.Autonym()}
 }
 

@@ -21,14 +21,14 @@ import (
 	"example.org/doorleaf/templates"
 )
 
-// Proof is one page for the file, from what the ledger remembers of a job and what its file says of checks.
-func Proof(plan notices.Plan, known ledger.Job) ([]byte, error) {
+// proof is one page for the file, from what the ledger remembers of a job and what its file says of checks.
+func proof(plan notices.Plan, known ledger.Job) ([]byte, error) {
 	english, err1 := locales.Open(string(notices.English), nil)
 	desk, err2 := locales.OpenDesk()
 	if err := cmp.Or(err1, err2); err != nil {
 		return nil, err
 	}
-	kit := Kit{Speakers: map[notices.Language]*locales.Speaker{notices.English: english}, Desk: desk}
+	kit := Kit{speakers: map[notices.Language]*locales.Speaker{notices.English: english}, desk: desk}
 	p := newPress(kit, plan.Programme)
 	page, err := templates.RenderProof(templates.Proof{
 		Code: plan.Code, Address: plan.Address, Programme: plan.Programme.Name, Days: fileDays(plan.Days), Pamphlets: pamphlets(plan.Proof), Emergency: plan.Proof.Statement.What, NotFollowed: plan.Proof.Statement.NotFollowed,
@@ -212,7 +212,7 @@ func (p Programme) WriteProof(plan notices.Plan, path string) error {
 	if !known.IsKnown() {
 		return fmt.Errorf("the ledger knows nothing of job %s; run doorleaf make first, print, and note what hangs and who was told", plan.Code)
 	}
-	page, err := Proof(plan, known)
+	page, err := proof(plan, known)
 	if err != nil {
 		return err
 	}

@@ -77,7 +77,7 @@ func Summarise(one Known, on notices.Date) (Summary, error) {
 		return Summary{}, err
 	}
 	v := &voice{Speaker: desk, desk: desk}
-	s := Summary{Code: plan.Code, Address: plan.Address, Print: orEmpty(Tally(plan))}
+	s := Summary{Code: plan.Code, Address: plan.Address, Print: orEmpty(tally(plan))}
 	if s.Reasons, err = Explain(plan); err != nil {
 		return s, err
 	}
@@ -87,7 +87,7 @@ func Summarise(one Known, on notices.Date) (Summary, error) {
 	for _, step := range byUrgency(v.openSteps(one, on, Later)) {
 		s.Next = append(s.Next, NextStep{step.ID, step.Urgency, step.Due.String(), step.By(on), step.Says})
 		if step.Urgency == Late {
-			s.Late = append(s.Late, step.Sheets...)
+			s.Late = append(s.Late, step.sheets...)
 		}
 	}
 	slices.Sort(s.Late)

@@ -126,15 +126,15 @@ func TestPlanDecisionsSayWhenTheyWereRead(t *testing.T) {
 			var all []string
 			for _, p := range r.Read {
 				text := p.Citation
-				if p.How != string(notices.Read) {
+				if p.How != "read in the published text" {
 					text += " (" + p.How + ")"
 				}
-				if (p.ReadOn == "") != (p.How == string(notices.Memory)) {
+				if (p.ReadOn == "") != (p.How == "from memory") {
 					t.Errorf("%s: %+v", r.Decision, p)
 				}
 				all = append(all, text)
 			}
-			if got := strings.Join(all, "; "); got != r.Source && r.Source != string(notices.Practice) {
+			if got := strings.Join(all, "; "); got != r.Source && r.Source != "common practice, no source" {
 				t.Errorf("%s has the source %q, and the passages %q", r.Decision, r.Source, got)
 			}
 		}

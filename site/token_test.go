@@ -24,7 +24,7 @@ func TestTokenAgainstRFC4231(t *testing.T) {
 		if got := fmt.Sprintf("%x", mac.Sum(nil)); got != c.mac {
 			t.Errorf("HMAC of %q is %s, want %s", c.data, got, c.mac)
 		}
-		if got := Token(Key(c.key), c.data); got != c.token {
+		if got := token(Key(c.key), c.data); got != c.token {
 			t.Errorf("token of %q is %s, want %s", c.data, got, c.token)
 		}
 	}
@@ -42,7 +42,7 @@ func TestTokenAgainstOpenSSL(t *testing.T) {
 		key.WriteByte(b)
 	}
 	for code, want := range map[string]string{"alder-14": "103044067355", "elm-15": "009617220017"} {
-		if got := Token(Key(key.String()), code); got != want {
+		if got := token(Key(key.String()), code); got != want {
 			t.Errorf("token of %s is %s, want %s", code, got, want)
 		}
 	}
@@ -52,7 +52,7 @@ func TestTokensDifferByKeyAndCode(t *testing.T) {
 	seen := map[string]bool{}
 	for _, key := range []Key{"one", "two"} {
 		for n := range 500 {
-			seen[Token(key, fmt.Sprintf("elm-%d", n))] = true
+			seen[token(key, fmt.Sprintf("elm-%d", n))] = true
 		}
 	}
 	if len(seen) != 1000 {
@@ -61,7 +61,7 @@ func TestTokensDifferByKeyAndCode(t *testing.T) {
 }
 
 func TestGrouped(t *testing.T) {
-	if got := Grouped("482109371158"); got != [3]string{"4821", "0937", "1158"} {
+	if got := grouped("482109371158"); got != [3]string{"4821", "0937", "1158"} {
 		t.Errorf("groups %v", got)
 	}
 }

@@ -22,7 +22,7 @@ type voice struct {
 }
 
 func (kit Kit) voice(l notices.Language, page bool) *voice {
-	return &voice{Speaker: kit.Speakers[l], desk: kit.Desk, page: page}
+	return &voice{Speaker: kit.speakers[l], desk: kit.desk, page: page}
 }
 
 // plain is a message for a headline or a label.

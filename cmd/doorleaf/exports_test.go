@@ -12,7 +12,38 @@ import (
 )
 
 // forTests are exported names that only tests of other packages use, with the reason.
-var forTests = map[string]string{}
+var forTests = map[string]string{
+	"locales.Speaker.IDs":          "the bundles are compared with the messages of notices, which locales does not know",
+	"locales.Speaker.Placeholders": "the bundles are compared with the messages of notices, which locales does not know",
+	"notices.AfterAidedWork":       "the outcomes are held against the figures",
+	"notices.AfterWork":            "the outcomes are held against the figures",
+	"notices.CheckFailed":          "the outcomes are held against the published levels",
+	"notices.CheckPassed":          "the outcomes are held against the published levels",
+	"notices.DeskTexts":            "the messages are compared with the bundles, which notices does not know",
+	"notices.DustLevels":           "the outcomes are held against the published levels",
+	"notices.Job.Checked":          "the outcomes are held against the published levels",
+	"notices.Kinds":                "lists and the contact sheet are tested with every kind of sheet",
+	"notices.MarkKeepOut":          "the drawings are compared with the marks that ask for them",
+	"notices.Span":                 "the decisions are written out for readers",
+	"notices.Text.Holds":           "the messages are compared with the bundles, which notices does not know",
+	"notices.Texts":                "the messages are compared with the bundles, which notices does not know",
+	"notices.Traits.Kind":          "lists and the contact sheet are tested with every kind of sheet",
+	"notices.WorkState":            "the outcomes are held against the published levels",
+	"site.Build":                   "single jobs are built in memory",
+	"site.Built":                   "single jobs are built in memory",
+	"site.Built.Files":             "single jobs are built in memory",
+	"site.Built.Record":            "single jobs are built in memory",
+	"site.DueStep.Due":             "what is due is tested day by day",
+	"site.DueStep.ID":              "what is due is tested day by day",
+	"site.Explain":                 "reasons are written out for readers",
+	"site.Key":                     "codes are printed with a key of the tests",
+	"site.Kit":                     "single jobs are built in memory",
+	"site.NewKit":                  "single jobs are built in memory",
+	"site/pdf.Browser.Path":        "a browser that fails",
+	"site/setting.HeightMM":        "what was reckoned is compared with a browser",
+	"site/tree.Index":              "records are read beside an index",
+	"site/tree.IndexJob":           "records are read beside an index",
+}
 
 // foundByReflection are methods that a library, the language or a type constraint finds by their name.
 var foundByReflection = []string{"Word", "ResolveFace", "String", "Error", "Unwrap", "Is", "MarshalText", "UnmarshalText", "MarshalJSON", "Run", "Help"}

@@ -59,8 +59,6 @@ function cut(from, pattern) {
   refuse(from, `interval "${pattern}" without a second half`);
 }
 
-const halves = (from, pattern) => cut(from, pattern).map((half) => checked(from, half));
-
 // What stands between two days in different months: " – ", "至".
 function through(from, formats) {
   const [first] = cut(from, (formats.MMMMEd ?? formats.MMMEd).M.replace(/'[^']+'/g, ""));
@@ -78,12 +76,9 @@ function dates(from) {
     weekdays: weekdays.map((day) => days.format.wide[day]),
     am_pm: ["am", "pm"].map((half) => dayPeriods.format.abbreviated[half]),
     full_date: checked(from, dateFormats.full),
-    long_date: checked(from, dateFormats.long),
     day_without_year: checked(from, dayWithoutYear(availableFormats)),
     time: checked(from, availableFormats.hm),
     through: through(from, intervalFormats),
-    hours_same_half: halves(from, intervalFormats.hm.h),
-    hours_other_half: halves(from, intervalFormats.hm.a),
   };
 }
 

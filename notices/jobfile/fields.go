@@ -10,17 +10,17 @@ import (
 // A Field is one key of a file, as its writer is asked for it. The same tables drive reading, the messages about what is missing or
 // unknown, the schema that editors complete from, and the printed form of the walk round the house, all in the order of the rows.
 type Field struct {
-	Key      string
-	Holds    Holds
-	Required bool
-	Question string
-	Example  string   // as it is typed after the key; empty when Fields tell more
-	Noun     string   // what one of the Words is called
-	Words    []string // to choose from
-	Pattern  string   // what else may stand there, as a regular expression; with Words and no Pattern only they may
-	Min, Max int      // of HoldsNumber; Min also of the entries of a list
-	Fields   []Field  // of HoldsObject and HoldsObjects
-	Later    bool     // asked after the work: no question for the walk round the house
+	Key        string
+	Holds      Holds
+	required   bool
+	Question   string
+	example    string   // as it is typed after the key; empty when Fields tell more
+	noun       string   // what one of the Words is called
+	words      []string // to choose from
+	pattern    string   // what else may stand there, as a regular expression; with Words and no Pattern only they may
+	min_, max_ int      // of HoldsNumber; Min also of the entries of a list
+	Fields     []Field  // of HoldsObject and HoldsObjects
+	Later      bool     // asked after the work: no question for the walk round the house
 }
 
 // Holds is the shape of a value.

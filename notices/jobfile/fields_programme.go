@@ -7,39 +7,39 @@ import (
 	"example.org/doorleaf/notices/strict"
 )
 
-// ProgrammeFields are the keys of programme.yaml.
-var ProgrammeFields = fieldsOf(programmeRows)
+// programmeFields are the keys of programme.yaml.
+var programmeFields = fieldsOf(programmeRows)
 
 var programmeRows = []row[notices.Programme]{
-	{Field{Key: "name", Holds: HoldsOneLine, Required: true, Question: "What do people in town call your programme?", Example: "Larkfield Home Repair"},
+	{Field{Key: "name", Holds: HoldsOneLine, required: true, Question: "What do people in town call your programme?", example: "Larkfield Home Repair"},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.Name = r.name(v) }},
-	{Field{Key: "phone", Holds: HoldsOneLine, Required: true, Question: "Which number can neighbours and families ring?", Example: "555-0100"},
+	{Field{Key: "phone", Holds: HoldsOneLine, required: true, Question: "Which number can neighbours and families ring?", example: "555-0100"},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.Phone = r.phone(v) }},
-	{Field{Key: "phone_speaks", Holds: HoldsList, Required: true, Min: 1, Question: "Which languages does somebody answer that phone in?", Example: "[en, es]",
-		Noun: "language", Words: languageWords(), Pattern: languagePattern()},
+	{Field{Key: "phone_speaks", Holds: HoldsList, required: true, min_: 1, Question: "Which languages does somebody answer that phone in?", example: "[en, es]",
+		noun: "language", words: languageWords(), pattern: languagePattern()},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.PhoneSpeaks = r.languages(v) }},
-	{Field{Key: "base", Holds: HoldsOneLine, Required: true, Question: "Under which web address will you put the pages?", Example: "https://example.org/L",
-		Pattern: `^[Hh][Tt][Tt][Pp][Ss]://`},
+	{Field{Key: "base", Holds: HoldsOneLine, required: true, Question: "Under which web address will you put the pages?", example: "https://example.org/L",
+		pattern: `^[Hh][Tt][Tt][Pp][Ss]://`},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.Base = r.base(v) }},
-	{Field{Key: "languages", Holds: HoldsList, Required: true, Min: 1, Question: "In which languages shall every page exist? Take all that your families and streets read, and English.",
-		Example: "[en, es, vi]", Noun: "language", Words: languageWords(), Pattern: languagePattern()},
+	{Field{Key: "languages", Holds: HoldsList, required: true, min_: 1, Question: "In which languages shall every page exist? Take all that your families and streets read, and English.",
+		example: "[en, es, vi]", noun: "language", words: languageWords(), pattern: languagePattern()},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.Languages = r.pageLanguages(v) }},
-	{Field{Key: "time_zone", Holds: HoldsOneLine, Required: true, Question: "In which time zone do you work?", Example: "America/Chicago",
-		Words: homeZones, Pattern: `^[A-Za-z]+/`},
+	{Field{Key: "time_zone", Holds: HoldsOneLine, required: true, Question: "In which time zone do you work?", example: "America/Chicago",
+		words: homeZones, pattern: `^[A-Za-z]+/`},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.TimeZone = r.timeZone(v) }},
-	{Field{Key: "paper", Holds: HoldsOneLine, Question: "Which paper is in your printer?", Example: "letter",
-		Noun: "paper", Words: wordsOf([]notices.Paper{notices.Letter, notices.A4})},
+	{Field{Key: "paper", Holds: HoldsOneLine, Question: "Which paper is in your printer?", example: "letter",
+		noun: "paper", words: wordsOf([]notices.Paper{notices.Letter, notices.A4})},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.Paper = notices.Paper(v.Text) }},
-	{Field{Key: "larger_paper", Holds: HoldsList, Question: "Which larger paper can a copy shop print for you? Signs that are read from afar then need no joining.", Example: "[11x17]",
-		Noun: "paper", Words: wordsOf([]notices.Paper{notices.Tabloid})},
+	{Field{Key: "larger_paper", Holds: HoldsList, Question: "Which larger paper can a copy shop print for you? Signs that are read from afar then need no joining.", example: "[11x17]",
+		noun: "paper", words: wordsOf([]notices.Paper{notices.Tabloid})},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.LargerPaper = listOf[notices.Paper](v) }},
-	{Field{Key: "large_print", Holds: HoldsOneLine, Question: "Shall letters be in large print, on more paper?", Example: "no",
-		Noun: "answer", Words: wordsOf([]notices.Answer{notices.Yes, notices.No})},
+	{Field{Key: "large_print", Holds: HoldsOneLine, Question: "Shall letters be in large print, on more paper?", example: "no",
+		noun: "answer", words: wordsOf([]notices.Answer{notices.Yes, notices.No})},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.LargePrint = v.Text == string(notices.Yes) }},
-	{Field{Key: "unchecked_translations", Holds: HoldsOneLine, Question: "What shall happen to a translation that no fluent speaker has checked yet?", Example: "print_marked",
-		Noun: "choice", Words: []string{"print_marked", "refuse"}},
+	{Field{Key: "unchecked_translations", Holds: HoldsOneLine, Question: "What shall happen to a translation that no fluent speaker has checked yet?", example: "print_marked",
+		noun: "choice", words: []string{"print_marked", "refuse"}},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.RefuseDrafts = v.Text == "refuse" }},
-	{Field{Key: "result_takes", Holds: HoldsNumber, Question: "How many business days does your laboratory take?", Example: "2", Min: 1, Max: 60},
+	{Field{Key: "result_takes", Holds: HoldsNumber, Question: "How many business days does your laboratory take?", example: "2", min_: 1, max_: 60},
 		func(r *reader, v *strict.Node, p *notices.Programme) { p.ResultTakes = number(v) }},
 	{Field{Key: "stricter", Holds: HoldsObject, Question: "Does your programme want to be stricter than the rules?", Fields: fieldsOf(stricterRows())},
 		func(r *reader, v *strict.Node, p *notices.Programme) {
@@ -53,7 +53,7 @@ func stricterRows() []row[map[string]float64] {
 	var rows []row[map[string]float64]
 	for _, rule := range notices.Settable {
 		rows = append(rows, row[map[string]float64]{
-			Field{Key: rule.Name, Holds: HoldsNumber, Question: fmt.Sprintf("Instead of %v %s?", rule.Value, rule.Unit), Example: fmt.Sprint(2 * rule.Value), Min: 1, Max: mostOf(rule)},
+			Field{Key: rule.Name, Holds: HoldsNumber, Question: fmt.Sprintf("Instead of %v %s?", rule.Value, rule.Unit), example: fmt.Sprint(2 * rule.Value), min_: 1, max_: mostOf(rule)},
 			func(r *reader, v *strict.Node, own *map[string]float64) { r.stricter(v, rule, *own) },
 		})
 	}

@@ -40,7 +40,7 @@ func IsJobFile(name string) bool {
 // What has happened cannot be later than now, in the programme's time zone.
 // Their codes are compared with those of all files in jobs/. A code need not be the name of its file.
 func Load(fsys fs.FS, now time.Time, files ...string) ([]notices.Job, Problems) {
-	programme, problems := LoadProgramme(fsys)
+	programme, problems := loadProgramme(fsys)
 	codes, houses := codesIn(fsys)
 	var jobs []notices.Job
 	for _, file := range files {
@@ -57,8 +57,8 @@ func Load(fsys fs.FS, now time.Time, files ...string) ([]notices.Job, Problems) 
 	return jobs, problems.sorted()
 }
 
-// LoadProgramme reads programme.yaml alone.
-func LoadProgramme(fsys fs.FS) (notices.Programme, Problems) {
+// loadProgramme reads programme.yaml alone.
+func loadProgramme(fsys fs.FS) (notices.Programme, Problems) {
 	programme := notices.Programme{Paper: notices.Letter}
 	r, ok := open(fsys, ProgrammeFile)
 	if ok {

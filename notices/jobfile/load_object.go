@@ -49,10 +49,10 @@ func (r *reader) unknownKeys(object *strict.Node, fields []Field) {
 func (r *reader) value(object *strict.Node, f Field) *strict.Node {
 	v := object.Get(f.Key)
 	switch {
-	case v == nil && f.Required:
+	case v == nil && f.required:
 		r.missing(object, f)
 	case v == nil || v.Kind == strict.Refused:
-	case v.Kind == strict.Empty && f.Required:
+	case v.Kind == strict.Empty && f.required:
 		r.missing(v, f)
 	case v.Kind != strict.Empty:
 		return r.shaped(v, f)
@@ -117,8 +117,8 @@ func (r *reader) oneOf(v *strict.Node, f Field) *strict.Node {
 	if r.kind(v, f, strict.Text) == nil {
 		return nil
 	}
-	if f.Words != nil && f.Pattern == "" && !slices.Contains(f.Words, v.Text) {
-		r.wrong(v, "is not "+article(f.Noun), orYesNo(v.Text, f))
+	if f.words != nil && f.pattern == "" && !slices.Contains(f.words, v.Text) {
+		r.wrong(v, "is not "+article(f.noun), orYesNo(v.Text, f))
 		return nil
 	}
 	return v
@@ -126,7 +126,7 @@ func (r *reader) oneOf(v *strict.Node, f Field) *strict.Node {
 
 // orYesNo proposes a word. What other files write for yes and no is no slip of the nearest word: on is yes in YAML 1.1, and looks like no.
 func orYesNo(text string, f Field) string {
-	if slices.Contains(f.Words, "yes") {
+	if slices.Contains(f.words, "yes") {
 		switch strings.ToLower(text) {
 		case "on", "y", "true", "ja", "si", "sí":
 			return "write yes"
@@ -135,10 +135,10 @@ func orYesNo(text string, f Field) string {
 		}
 	}
 	same := func(word string) bool { return strings.EqualFold(word, text) }
-	if utf8.RuneCountInString(text) <= 2 && !slices.ContainsFunc(f.Words, same) {
-		return "choose one that is known " + choices(f.Noun, f.Words)
+	if utf8.RuneCountInString(text) <= 2 && !slices.ContainsFunc(f.words, same) {
+		return "choose one that is known " + choices(f.noun, f.words)
 	}
-	return suggestion(text, f.Noun, f.Words)
+	return suggestion(text, f.noun, f.words)
 }
 
 func (r *reader) numbered(v *strict.Node, f Field) *strict.Node {
@@ -147,12 +147,12 @@ func (r *reader) numbered(v *strict.Node, f Field) *strict.Node {
 	}
 	n, err := strconv.Atoi(v.Text)
 	digits := strings.Trim(v.Text, "0123456789") == ""
-	if slices.Contains(f.Words, v.Text) || err == nil && digits && f.Min <= n && n <= f.Max {
+	if slices.Contains(f.words, v.Text) || err == nil && digits && f.min_ <= n && n <= f.max_ {
 		return v
 	}
-	mend := fmt.Sprintf("write a whole number from %d to %d", f.Min, f.Max)
-	if len(f.Words) > 0 {
-		mend += ", or " + strings.Join(f.Words, " or ")
+	mend := fmt.Sprintf("write a whole number from %d to %d", f.min_, f.max_)
+	if len(f.words) > 0 {
+		mend += ", or " + strings.Join(f.words, " or ")
 	}
 	r.wrong(v, "cannot stand for "+f.Key, mend)
 	return nil
@@ -198,7 +198,7 @@ func (r *reader) lists(v *strict.Node, f Field) *strict.Node {
 	good.Items = nil
 	for _, item := range v.Items {
 		inner := f
-		inner.Holds, inner.Min = HoldsList, 1
+		inner.Holds, inner.min_ = HoldsList, 1
 		if list := r.list(item, inner); list != nil {
 			good.Items = append(good.Items, list)
 		}
@@ -207,7 +207,7 @@ func (r *reader) lists(v *strict.Node, f Field) *strict.Node {
 }
 
 func (r *reader) long(v *strict.Node, f Field) bool {
-	if len(v.Items) >= f.Min {
+	if len(v.Items) >= f.min_ {
 		return true
 	}
 	r.problem(v, f.Key+" is an empty list: "+f.Question, "write it "+like(f))
@@ -216,19 +216,19 @@ func (r *reader) long(v *strict.Node, f Field) bool {
 
 // like shows how a field is written.
 func like(f Field) string {
-	if f.Example != "" {
+	if f.example != "" {
 		return "like " + quotedExample(f)
 	}
 	var keys []string
 	for _, inner := range f.Fields {
-		if inner.Required {
+		if inner.required {
 			keys = append(keys, inner.Key)
 		}
 	}
 	return fmt.Sprintf("as entries under %s:, each starting with a hyphen and having at least %s", f.Key, strings.Join(keys, ", "))
 }
 
-func quotedExample(f Field) string { return "`" + f.Key + ": " + f.Example + "`" }
+func quotedExample(f Field) string { return "`" + f.Key + ": " + f.example + "`" }
 
 func article(noun string) string {
 	if strings.ContainsRune("aeiou", rune(noun[0])) {

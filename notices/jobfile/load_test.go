@@ -445,7 +445,7 @@ func TestNamesArriveAsTyped(t *testing.T) {
 func TestPlainValuesArriveAsTyped(t *testing.T) {
 	for _, name := range []string{"no", "null", "012", "1.10", "0x1F", "1_000", "9:05", "True", ".inf", "-0", "O'Neil", `Rosa "Bo" Diaz`, "<b>Rosa</b>", "Dana \u200fevil", "Rosa **Bo**", "~"} {
 		programme := strings.Replace(testProgramme, "Larkfield Home Repair", name, 1)
-		p, problems := LoadProgramme(folder(programme, nil))
+		p, problems := loadProgramme(folder(programme, nil))
 		if len(problems) > 0 || p.Name != name {
 			t.Errorf("%s came out as %q, problems %v", name, p.Name, problems)
 		}
@@ -485,7 +485,7 @@ func TestBase(t *testing.T) {
 		"javascript:alert(1)//https:": "",
 	} {
 		programme := strings.Replace(testProgramme, "https://example.org/L", "'"+text+"'", 1)
-		p, problems := LoadProgramme(folder(programme, nil))
+		p, problems := loadProgramme(folder(programme, nil))
 		if want == "" && len(problems) != 1 || want != "" && (len(problems) > 0 || p.Base != want) {
 			t.Errorf("%s came out as %q, problems %v", text, p.Base, problems)
 		}

@@ -9,7 +9,7 @@ import "encoding/json"
 func JobSchema() []byte { return schemaFile("A job: one house and the work on it", JobFields) }
 
 // ProgrammeSchema describes programme.yaml, as JobSchema does job files.
-func ProgrammeSchema() []byte { return schemaFile("The programme", ProgrammeFields) }
+func ProgrammeSchema() []byte { return schemaFile("The programme", programmeFields) }
 
 // A schema is a JSON object; its keys come out in the order of the alphabet.
 type schema map[string]any
@@ -29,7 +29,7 @@ func objectSchema(fields []Field) schema {
 	properties, required := schema{}, []string{}
 	for _, f := range fields {
 		properties[f.Key] = f.schema()
-		if f.Required {
+		if f.required {
 			required = append(required, f.Key)
 		}
 	}
@@ -39,8 +39,8 @@ func objectSchema(fields []Field) schema {
 func (f Field) schema() schema {
 	s := f.shape()
 	s["description"] = f.Question
-	if f.Example != "" {
-		s["description"] = f.Question + " For example: " + f.Key + ": " + f.Example
+	if f.example != "" {
+		s["description"] = f.Question + " For example: " + f.Key + ": " + f.example
 	}
 	return s
 }
@@ -48,7 +48,7 @@ func (f Field) schema() schema {
 func (f Field) shape() schema {
 	switch f.Holds {
 	case HoldsNumber:
-		return f.either(schema{"type": "integer", "minimum": f.Min, "maximum": f.Max})
+		return f.either(schema{"type": "integer", "minimum": f.min_, "maximum": f.max_})
 	case HoldsList:
 		return f.listSchema(f.oneLine())
 	case HoldsLists:
@@ -64,24 +64,24 @@ func (f Field) shape() schema {
 }
 
 func (f Field) listSchema(items schema) schema {
-	return schema{"type": "array", "minItems": f.Min, "items": items}
+	return schema{"type": "array", "minItems": f.min_, "items": items}
 }
 
 // oneLine is a text. Editors take some texts for numbers, such as the phone 311 or the name 1860, and a job file takes them as texts.
 func (f Field) oneLine() schema {
 	switch {
-	case f.Pattern != "":
-		return f.either(schema{"type": []string{"string", "number"}, "pattern": f.Pattern})
-	case f.Words != nil:
-		return schema{"enum": f.Words}
+	case f.pattern != "":
+		return f.either(schema{"type": []string{"string", "number"}, "pattern": f.pattern})
+	case f.words != nil:
+		return schema{"enum": f.words}
 	}
 	return schema{"type": []string{"string", "number", "boolean"}}
 }
 
 // either offers the words of the field beside something else.
 func (f Field) either(other schema) schema {
-	if f.Words == nil {
+	if f.words == nil {
 		return other
 	}
-	return schema{"anyOf": []schema{{"enum": f.Words}, other}}
+	return schema{"anyOf": []schema{{"enum": f.words}, other}}
 }

@@ -113,7 +113,7 @@ func visible(problems Problems, file string) bool {
 
 // TestRowsAgreeWithLoader takes every field's example and words through schema and loader, one at a time.
 func TestRowsAgreeWithLoader(t *testing.T) {
-	walk(ProgrammeFields, func(f Field) { fieldAgrees(t, f) })
+	walk(programmeFields, func(f Field) { fieldAgrees(t, f) })
 	walk(JobFields, func(f Field) { fieldAgrees(t, f) })
 }
 
@@ -125,14 +125,14 @@ func walk(fields []Field, visit func(Field)) {
 }
 
 func fieldAgrees(t *testing.T, f Field) {
-	if f.Question == "" || f.Key == "" || f.Example == "" && f.Fields == nil || f.Words != nil && f.Pattern == "" && f.Noun == "" && f.Holds != HoldsNumber {
+	if f.Question == "" || f.Key == "" || f.example == "" && f.Fields == nil || f.words != nil && f.pattern == "" && f.noun == "" && f.Holds != HoldsNumber {
 		t.Errorf("the row of %q has a gap: %+v", f.Key, f)
 	}
-	if f.Example == "" {
+	if f.example == "" {
 		return
 	}
-	values := []string{f.Example}
-	for _, word := range f.Words {
+	values := []string{f.example}
+	for _, word := range f.words {
 		if f.Holds == HoldsList || f.Holds == HoldsListOrUnknown {
 			word = "[" + word + "]"
 		}

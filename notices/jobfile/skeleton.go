@@ -18,7 +18,7 @@ func JobSkeleton() []byte {
 
 // ProgrammeSkeleton is the same for programme.yaml.
 func ProgrammeSkeleton() []byte {
-	return skeleton("programme.schema.json", ProgrammeFields, "What stays the same from job to job.")
+	return skeleton("programme.schema.json", programmeFields, "What stays the same from job to job.")
 }
 
 func skeleton(schema string, fields []Field, preface ...string) []byte {
@@ -37,11 +37,11 @@ func skeleton(schema string, fields []Field, preface ...string) []byte {
 func (f Field) write(out *strings.Builder, indent string) {
 	fmt.Fprintf(out, "%s# %s\n", indent, f.Question)
 	switch {
-	case f.Fields != nil && !f.Required && !slices.Contains(alwaysAsked, f.Key):
+	case f.Fields != nil && !f.required && !slices.Contains(alwaysAsked, f.Key):
 		out.WriteString(commented(indent, f.nested(indent)))
 	case f.Fields != nil:
 		out.WriteString(f.nested(indent))
-	case f.Required:
+	case f.required:
 		fmt.Fprintf(out, "%s%s: # %s\n", indent, f.Key, f.offer())
 	default:
 		fmt.Fprintf(out, "%s# %s: %s\n", indent, f.Key, f.offer())
@@ -80,8 +80,8 @@ func writeFields(out *strings.Builder, indent string, fields []Field) {
 
 // offer is an example, or all words when they are few.
 func (f Field) offer() string {
-	if len(f.Words) > 1 && len(f.Words) <= 8 && f.Pattern == "" {
-		return strings.Join(f.Words, ", or ")
+	if len(f.words) > 1 && len(f.words) <= 8 && f.pattern == "" {
+		return strings.Join(f.words, ", or ")
 	}
-	return "such as " + f.Example
+	return "such as " + f.example
 }

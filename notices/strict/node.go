@@ -21,13 +21,13 @@ type Node struct {
 }
 
 // An Entry is one key of an Object with its value.
-type Entry struct{ Key, Value *Node }
+type Entry struct{ Key, value *Node }
 
 // Get is the value of a key; nil when n has no such key.
 func (n *Node) Get(key string) *Node {
 	for _, e := range n.Entries {
 		if e.Key.Text == key {
-			return e.Value
+			return e.value
 		}
 	}
 	return nil

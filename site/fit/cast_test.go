@@ -67,7 +67,7 @@ func TestNamesInOtherScripts(t *testing.T) {
 	if missing := cast.Text.Missing("Ask for أحمد, Ольга"); len(missing) > 0 {
 		t.Errorf("missing %q", missing)
 	}
-	if got, want := cast.Text.Width("Ask أحمد", 10), Regular().Width("Ask ", 10)+Regular().Width("a a", 10)-2*Regular().Width("a", 10)+arabicRegular().Width("أحمد", 10); diff(got, want) > 0.05 {
+	if got, want := cast.Text.Width("Ask أحمد", 10), robotoRegular().Width("Ask ", 10)+robotoRegular().Width("a a", 10)-2*robotoRegular().Width("a", 10)+arabicRegular().Width("أحمد", 10); diff(got, want) > 0.05 {
 		t.Errorf("%g pt, and its parts are %g pt", got, want)
 	}
 }
@@ -75,7 +75,7 @@ func TestNamesInOtherScripts(t *testing.T) {
 func diff(a, b float64) float64 { return max(a-b, b-a) }
 
 func TestCastSaysWhatToInstall(t *testing.T) {
-	roboto := func(string) ([]byte, error) { return Regular().TTF, nil }
+	roboto := func(string) ([]byte, error) { return robotoRegular().TTF, nil }
 	broken := func(string) ([]byte, error) { return []byte("not a font"), nil }
 	for _, c := range []struct {
 		code, letters, name string

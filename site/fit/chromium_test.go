@@ -20,7 +20,7 @@ import (
 
 // Outside reference of this file: Chromium, which shapes, breaks and draws the same font files by its own libraries.
 
-var fonts = map[string]*Font{"regular": Regular(), "bold": Bold(), "condensed": Condensed(), "arabic": arabicRegular(), "arabicbold": arabicBold()}
+var fonts = map[string]*Font{"regular": robotoRegular(), "bold": robotoBold(), "condensed": robotoCondensed(), "arabic": arabicRegular(), "arabicbold": arabicBold()}
 
 // What is measured: sentences in the manner of the sheets. Names and numbers are invented.
 var samples = []struct{ Lang, Text string }{
@@ -245,7 +245,7 @@ func broken(lines []string) []string {
 func sameLines(t *testing.T, asked []linesAsked, lines [][]string) {
 	for i, l := range asked {
 		f := fonts[l.Font]
-		filled, even, theirs := broken(f.Lines(l.Text, l.Size, l.Width)), f.Balanced(l.Text, l.Size, l.Width), broken(lines[i])
+		filled, even, theirs := broken(f.Lines(l.Text, l.Size, l.Width)), f.balanced(l.Text, l.Size, l.Width), broken(lines[i])
 		if l.Wrap == "auto" && !slices.Equal(filled, theirs) {
 			t.Errorf("%s %g pt in %g pt:\n%q, in Chromium\n%q", l.Font, l.Size, l.Width, filled, theirs)
 		}

@@ -32,9 +32,9 @@ func MessageHeight(feet float64, c Conditions) (mm float64) {
 	return mmPerInch * max(floor, feet*12/300, min(0.24+0.032*(feet-5), 0.40))
 }
 
-// SignalHeight is the height in mm that the signal word of a sign needs to be read from so many feet: distance / 150, and half as much again as
+// signalHeight is the height in mm that the signal word of a sign needs to be read from so many feet: distance / 150, and half as much again as
 // the message. Source: ANSI Z535.2, 9.2.3, and a catalogue of the edition of 2011 for the second.
-func SignalHeight(feet float64) (mm float64) {
+func signalHeight(feet float64) (mm float64) {
 	return max(feet*12/150*mmPerInch, 1.5*MessageHeight(feet, Good))
 }
 
@@ -42,7 +42,7 @@ func SignalHeight(feet float64) (mm float64) {
 // given heights in mm. In poor conditions only the message counts: it then needs the height that the signal word has anyway.
 func ReadingDistance(messageMM, signalMM float64, c Conditions) (feet float64) {
 	reads := func(feet float64) bool {
-		return messageMM+rounding >= MessageHeight(feet, c) && (c == Poor || signalMM+rounding >= SignalHeight(feet))
+		return messageMM+rounding >= MessageHeight(feet, c) && (c == Poor || signalMM+rounding >= signalHeight(feet))
 	}
 	for reads(feet + 1) {
 		feet++

@@ -34,7 +34,7 @@ func TestMessageHeightTable(t *testing.T) {
 // Source: ANSI Z535.2, 9.2.3: the signal word is at least distance / 150 high; a catalogue of the edition of 2011: half as high again as the message.
 func TestSignalHeight(t *testing.T) {
 	for feet, inches := range map[float64]float64{10: 0.80, 20: 1.60, 40: 3.20} {
-		if got := SignalHeight(feet) / 25.4; math.Abs(got-inches) > 1e-9 {
+		if got := signalHeight(feet) / 25.4; math.Abs(got-inches) > 1e-9 {
 			t.Errorf("%g ft: a signal word of %g in, want %g in", feet, got, inches)
 		}
 		if got := ReadingDistance(1000, inches*25.4-0.01, Good); got != feet-1 {
@@ -42,7 +42,7 @@ func TestSignalHeight(t *testing.T) {
 		}
 	}
 	for feet := 0.0; feet < 60; feet += 0.5 {
-		if SignalHeight(feet) < 1.5*MessageHeight(feet, Good)-1e-9 {
+		if signalHeight(feet) < 1.5*MessageHeight(feet, Good)-1e-9 {
 			t.Errorf("%g ft: the signal word is not half as high again as the message", feet)
 		}
 	}
@@ -68,8 +68,8 @@ func TestHeightsAgainstVisualAngle(t *testing.T) {
 
 func TestSizeOf(t *testing.T) {
 	for _, mm := range []float64{3, 20.32, 40.64} {
-		size := Condensed().SizeOf(mm)
-		if Condensed().LetterHeightMM(size) < mm-1e-6 || Condensed().LetterHeightMM(size-step) >= mm {
+		size := robotoCondensed().SizeOf(mm)
+		if robotoCondensed().LetterHeightMM(size) < mm-1e-6 || robotoCondensed().LetterHeightMM(size-step) >= mm {
 			t.Errorf("%g mm: %g pt", mm, size)
 		}
 	}

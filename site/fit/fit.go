@@ -16,11 +16,11 @@ type Box struct {
 }
 
 // A Fitted text is set to fill its box: to be printed line by line, in the middle of the height of the box.
-type Fitted struct {
-	Size      float64 // pt, a multiple of 0.25
-	Lines     []string
-	Height    float64 // pt, of all lines at the leading of the box
-	CapHeight float64 // mm, of the capitals
+type fitted struct {
+	size      float64 // pt, a multiple of 0.25
+	lines     []string
+	height    float64 // pt, of all lines at the leading of the box
+	capHeight float64 // mm, of the capitals
 }
 
 const (
@@ -29,15 +29,15 @@ const (
 	rounding = 1e-9 // forgives what binary fractions make of a decimal one
 )
 
-// Fit sets the text in even lines at the largest size at which it fits the box. It is an error when it does not fit at the smallest size
+// fit sets the text in even lines at the largest size at which it fits the box. It is an error when it does not fit at the smallest size
 // of the box, and when the font lacks a character.
-func (f *Font) Fit(text string, box Box) (Fitted, error) {
+func (f *Font) fit(text string, box Box) (fitted, error) {
 	size, lines, err := f.FitAll([]string{text}, box, 0)
 	if err != nil {
-		return Fitted{}, err
+		return fitted{}, err
 	}
 	height := float64(len(lines[0])) * box.Leading * size
-	return Fitted{Size: size, Lines: lines[0], Height: height, CapHeight: f.LetterHeightMM(size)}, nil
+	return fitted{size: size, lines: lines[0], height: height, capHeight: f.LetterHeightMM(size)}, nil
 }
 
 // FitAll sets several texts below each other in one box, at the largest size that all can share. Gap is the space between one text and

@@ -14,17 +14,17 @@ import (
 var sheet = Box{Width: 540, Height: 300, Leading: 1.2, Min: 20, Max: 200}
 
 func TestFit(t *testing.T) {
-	got, err := Bold().Fit("Keep out", sheet)
+	got, err := robotoBold().fit("Keep out", sheet)
 	if err != nil {
 		t.Fatal(err)
 	}
 	// On two lines the height allows 300 pt / 2.4, which is 125 pt. On one the width allows more, and decides: 523.8 pt of 540 pt are free.
-	size := math.Floor(523.8/Bold().Width("Keep out", 1)*4) / 4
-	if size <= 125 || got.Size != size || !slices.Equal(got.Lines, []string{"Keep out"}) || got.Height != size*1.2 {
+	size := math.Floor(523.8/robotoBold().Width("Keep out", 1)*4) / 4
+	if size <= 125 || got.size != size || !slices.Equal(got.lines, []string{"Keep out"}) || got.height != size*1.2 {
 		t.Errorf("%+v, want %g pt", got, size)
 	}
-	if want := size * Bold().LetterHeight() / 72 * 25.4; math.Abs(got.CapHeight-want) > 1e-9 {
-		t.Errorf("capitals of %g mm, want %g mm", got.CapHeight, want)
+	if want := size * robotoBold().letterHeight() / 72 * 25.4; math.Abs(got.capHeight-want) > 1e-9 {
+		t.Errorf("capitals of %g mm, want %g mm", got.capHeight, want)
 	}
 }
 
@@ -34,9 +34,9 @@ func TestFitLeavesRoomForAccents(t *testing.T) {
 		"KEEP OUT": 100, // no ink leaves the line
 		"ĐỂ":       86,  // 110 pt = size x (1.1 + 2 x 0.086): Ể is 0.977 em high, its line 0.891 em above the baseline
 	} {
-		got, err := Bold().Fit(text, box)
-		if err != nil || math.Abs(got.Size-want) > 0.5 {
-			t.Errorf("%s: %g pt, want about %g pt (%v)", text, got.Size, want, err)
+		got, err := robotoBold().fit(text, box)
+		if err != nil || math.Abs(got.size-want) > 0.5 {
+			t.Errorf("%s: %g pt, want about %g pt (%v)", text, got.size, want, err)
 		}
 	}
 }
@@ -44,7 +44,7 @@ func TestFitLeavesRoomForAccents(t *testing.T) {
 func TestFitExactHeight(t *testing.T) {
 	for lines := 1; lines <= 9; lines++ {
 		box := Box{Width: 200, Height: float64(lines) * 26.4, Leading: 1.1, Min: 24, Max: 24} // 26.4 is 1.1 x 24
-		if _, err := Bold().Fit(strings.Repeat("Massachusetts ", lines), box); err != nil {
+		if _, err := robotoBold().fit(strings.Repeat("Massachusetts ", lines), box); err != nil {
 			t.Error(err)
 		}
 	}
@@ -57,7 +57,7 @@ var legend = []string{
 }
 
 func TestFitAllLegend(t *testing.T) {
-	size, lines, err := Bold().FitAll(legend, Box{Width: 540, Height: 520, Leading: 1.1, Min: 20, Max: 200}, 0.3)
+	size, lines, err := robotoBold().FitAll(legend, Box{Width: 540, Height: 520, Leading: 1.1, Min: 20, Max: 200}, 0.3)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,7 +69,7 @@ func TestFitAllLegend(t *testing.T) {
 			t.Errorf("%q, want %q", got, text)
 		}
 	}
-	t.Logf("%g pt, read from %g ft: %q", size, ReadingDistance(Bold().LetterHeightMM(size), 1000, Good), lines)
+	t.Logf("%g pt, read from %g ft: %q", size, ReadingDistance(robotoBold().LetterHeightMM(size), 1000, Good), lines)
 }
 
 func TestMisfits(t *testing.T) {
@@ -94,7 +94,7 @@ func TestMisfits(t *testing.T) {
 		{"sizes", []string{"a"}, Box{Width: 10, Height: 10, Leading: 1, Min: 14.1, Max: 14.2},
 			"there is no type size from 14.1 pt to 14.2 pt; sizes are multiples of 0.25 pt"},
 	} {
-		_, _, err := Bold().FitAll(test.texts, test.box, 0.5)
+		_, _, err := robotoBold().FitAll(test.texts, test.box, 0.5)
 		if got := fmt.Sprint(err); got != test.want {
 			t.Errorf("%s:\n got %s\nwant %s", test.name, got, test.want)
 		}
@@ -116,29 +116,29 @@ func boxes() *rapid.Generator[Box] {
 func TestFitFillsItsBox(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text, box := texts().Draw(t, "text"), boxes().Draw(t, "box")
-		got, err := Bold().Fit(text, box)
+		got, err := robotoBold().fit(text, box)
 		if err != nil {
 			if fits([]string{text}, box, 0, math.Ceil(box.Min*4)/4) {
 				t.Fatalf("it fits at the smallest size: %v", err)
 			}
 			return
 		}
-		if got.Size < box.Min || got.Size > box.Max || math.Mod(got.Size, 0.25) != 0 {
-			t.Fatalf("%g pt", got.Size)
+		if got.size < box.Min || got.size > box.Max || math.Mod(got.size, 0.25) != 0 {
+			t.Fatalf("%g pt", got.size)
 		}
-		for _, line := range got.Lines {
-			if width := Bold().Width(line, got.Size); width > box.Width*0.97+1e-9 {
+		for _, line := range got.lines {
+			if width := robotoBold().Width(line, got.size); width > box.Width*0.97+1e-9 {
 				t.Fatalf("%q is %g pt wide", line, width)
 			}
 		}
-		if want := Bold().Balanced(text, got.Size, box.Width*0.97); !slices.Equal(got.Lines, want) {
-			t.Fatalf("%q, want even lines: %q", got.Lines, want)
+		if want := robotoBold().balanced(text, got.size, box.Width*0.97); !slices.Equal(got.lines, want) {
+			t.Fatalf("%q, want even lines: %q", got.lines, want)
 		}
-		if got.Height > box.Height+1e-9 {
-			t.Fatalf("%g pt high", got.Height)
+		if got.height > box.Height+1e-9 {
+			t.Fatalf("%g pt high", got.height)
 		}
-		if got.Size+0.25 <= box.Max && fits([]string{text}, box, 0, got.Size+0.25) {
-			t.Fatalf("%g pt, but 0.25 pt more would fit", got.Size)
+		if got.size+0.25 <= box.Max && fits([]string{text}, box, 0, got.size+0.25) {
+			t.Fatalf("%g pt, but 0.25 pt more would fit", got.size)
 		}
 	})
 }
@@ -147,7 +147,7 @@ func TestFitAllIsLargest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		texts := rapid.SliceOfN(texts(), 1, 4).Draw(t, "texts")
 		box, gap := boxes().Draw(t, "box"), rapid.Float64Range(0, 1).Draw(t, "gap")
-		size, _, err := Bold().FitAll(texts, box, gap)
+		size, _, err := robotoBold().FitAll(texts, box, gap)
 		if err != nil {
 			size = math.Ceil(box.Min*4)/4 - 0.25
 		} else if !fits(texts, box, gap, size) {
@@ -164,14 +164,14 @@ func fits(texts []string, box Box, gap, size float64) bool {
 	height := gap * size * float64(len(texts)-1)
 	over := 0.0
 	for _, text := range texts {
-		lines := Bold().Lines(text, size, box.Width*0.97)
+		lines := robotoBold().Lines(text, size, box.Width*0.97)
 		for _, line := range lines {
-			if Bold().Width(line, size) > box.Width*0.97 {
+			if robotoBold().Width(line, size) > box.Width*0.97 {
 				return false
 			}
 		}
 		height += float64(len(lines)) * box.Leading * size
-		over = max(over, Bold().overhang(text, box.Leading))
+		over = max(over, robotoBold().overhang(text, box.Leading))
 	}
 	return height+2*over*size <= box.Height+rounding
 }
@@ -182,13 +182,13 @@ func TestBiggerBoxIsNoWorse(t *testing.T) {
 		bigger := box
 		bigger.Width *= rapid.Float64Range(1, 2).Draw(t, "wider")
 		bigger.Height *= rapid.Float64Range(1, 2).Draw(t, "higher")
-		small, err := Bold().Fit(text, box)
+		small, err := robotoBold().fit(text, box)
 		if err != nil {
 			t.Skip("does not fit")
 		}
-		big, err := Bold().Fit(text, bigger)
-		if err != nil || big.Size < small.Size {
-			t.Fatalf("%g pt in the bigger box, %g pt in the smaller (%v)", big.Size, small.Size, err)
+		big, err := robotoBold().fit(text, bigger)
+		if err != nil || big.size < small.size {
+			t.Fatalf("%g pt in the bigger box, %g pt in the smaller (%v)", big.size, small.size, err)
 		}
 	})
 }

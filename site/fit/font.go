@@ -22,7 +22,7 @@ type Font struct {
 	File    string // "RobotoCondensed-Bold.ttf"
 	Version string // as the font file says: "Version 2.138; 2017"
 	TTF     []byte // the file, perhaps a collection of fonts; not to be changed
-	Inside  bool   // in the program; others are fonts of this computer, which a browser finds by their family
+	inside  bool   // in the program; others are fonts of this computer, which a browser finds by their family
 
 	face    *font.Face
 	behind  []*Font
@@ -35,13 +35,13 @@ type Font struct {
 }
 
 // Regular is Roboto, for text.
-func Regular() *Font { return regular() }
+func robotoRegular() *Font { return regular() }
 
 // Bold is Roboto Bold, for headlines and signs.
-func Bold() *Font { return bold() }
+func robotoBold() *Font { return bold() }
 
 // Condensed is Roboto Condensed Bold, for signs whose words are long.
-func Condensed() *Font { return condensed() }
+func robotoCondensed() *Font { return condensed() }
 
 var (
 	regular   = sync.OnceValue(func() *Font { return mustLoad("Roboto-Regular.ttf") })
@@ -52,9 +52,9 @@ var (
 	arabicBold    = sync.OnceValue(func() *Font { return mustLoad("NotoSansArabic-Bold.ttf") })
 )
 
-// Inside lists the fonts in the program.
+// inside lists the fonts in the program.
 func Inside() []*Font {
-	return []*Font{Regular(), Bold(), Condensed(), arabicRegular(), arabicBold()}
+	return []*Font{robotoRegular(), robotoBold(), robotoCondensed(), arabicRegular(), arabicBold()}
 }
 
 // SHA256 is the digest of the font file, in lower-case hexadecimal digits.
@@ -84,7 +84,7 @@ func load(ttf []byte) (*Font, error) {
 	if err != nil {
 		return nil, err
 	}
-	all[0].Inside = true
+	all[0].inside = true
 	return all[0], nil
 }
 

@@ -15,9 +15,9 @@ func TestFonts(t *testing.T) {
 		weight int
 		file   string
 	}{
-		{Regular(), "Roboto", 400, "Roboto-Regular.ttf"},
-		{Bold(), "Roboto", 700, "Roboto-Bold.ttf"},
-		{Condensed(), "Roboto Condensed", 700, "RobotoCondensed-Bold.ttf"},
+		{robotoRegular(), "Roboto", 400, "Roboto-Regular.ttf"},
+		{robotoBold(), "Roboto", 700, "Roboto-Bold.ttf"},
+		{robotoCondensed(), "Roboto Condensed", 700, "RobotoCondensed-Bold.ttf"},
 	} {
 		f := want.font
 		if f.Family != want.family || f.Weight != want.weight || f.File != want.file {
@@ -27,7 +27,7 @@ func TestFonts(t *testing.T) {
 			t.Errorf("%s: version %q", f.File, f.Version)
 		}
 	}
-	if first, second := Bold(), Bold(); first != second {
+	if first, second := robotoBold(), robotoBold(); first != second {
 		t.Error("the font is loaded again at each call")
 	}
 }
@@ -35,17 +35,17 @@ func TestFonts(t *testing.T) {
 // Source: the OpenType specification, OS/2 table: sCapHeight lies 88 bytes into a table of version 2 or later, and head: unitsPerEm lies 18
 // bytes in. It says that sCapHeight may be the top of the glyph of H, which is what a reader sees.
 func TestCapHeight(t *testing.T) {
-	for name, f := range map[string]*Font{"regular": Regular(), "bold": Bold(), "condensed": Condensed()} {
+	for name, f := range map[string]*Font{"regular": robotoRegular(), "bold": robotoBold(), "condensed": robotoCondensed()} {
 		em := float64(binary.BigEndian.Uint16(rawTable(t, f.TTF, "head")[18:]))
 		os2 := rawTable(t, f.TTF, "OS/2")
 		if version := binary.BigEndian.Uint16(os2); version < 2 {
 			t.Fatalf("%s: OS/2 table of version %d", name, version)
 		}
-		if want := float64(binary.BigEndian.Uint16(os2[88:])) / em; f.LetterHeight() != want {
-			t.Errorf("%s: capitals of %.4f em, want %.4f em", name, f.LetterHeight(), want)
+		if want := float64(binary.BigEndian.Uint16(os2[88:])) / em; f.letterHeight() != want {
+			t.Errorf("%s: capitals of %.4f em, want %.4f em", name, f.letterHeight(), want)
 		}
-		if h := topOfH(f) / em; math.Abs(f.LetterHeight()-h) > 0.001 {
-			t.Errorf("%s: capitals of %.4f em, but H is %.4f em high", name, f.LetterHeight(), h)
+		if h := topOfH(f) / em; math.Abs(f.letterHeight()-h) > 0.001 {
+			t.Errorf("%s: capitals of %.4f em, but H is %.4f em high", name, f.letterHeight(), h)
 		}
 	}
 }
@@ -71,7 +71,7 @@ func rawTable(t *testing.T, ttf []byte, tag string) []byte {
 
 func TestLetterHeightMM(t *testing.T) {
 	// 72 pt is 25.4 mm.
-	if got, want := Bold().LetterHeightMM(72), Bold().LetterHeight()*25.4; math.Abs(got-want) > 1e-9 {
+	if got, want := robotoBold().LetterHeightMM(72), robotoBold().letterHeight()*25.4; math.Abs(got-want) > 1e-9 {
 		t.Errorf("got %g mm, want %g mm", got, want)
 	}
 }
@@ -80,7 +80,7 @@ func TestWidthScales(t *testing.T) {
 	// Whole sizes and fractions alike: the shaper itself rounds sizes up.
 	text := "Gọi số 555-0142"
 	for _, size := range []float64{0.25, 14, 14.25, 161.75} {
-		if got, want := Bold().Width(text, size), Bold().Width(text, 1)*size; math.Abs(got-want) > 1e-9 {
+		if got, want := robotoBold().Width(text, size), robotoBold().Width(text, 1)*size; math.Abs(got-want) > 1e-9 {
 			t.Errorf("%g pt: %g pt wide, want %g pt", size, got, want)
 		}
 	}
@@ -99,18 +99,18 @@ func TestMissing(t *testing.T) {
 		{"emoji", "dog 🐕", "🐕"},
 		{"emoji, with a mark that nobody sees", "dog 🐕\ufe0f", "🐕"},
 	} {
-		if got := string(Bold().Missing(test.text)); got != test.want {
+		if got := string(robotoBold().Missing(test.text)); got != test.want {
 			t.Errorf("%s: missing %q, want %q", test.name, got, test.want)
 		}
 	}
 }
 
 func TestManyAtOnce(t *testing.T) {
-	want := Regular().Width("Stay out", 10)
+	want := robotoRegular().Width("Stay out", 10)
 	var wait sync.WaitGroup
 	for range 8 {
 		wait.Go(func() {
-			if got := Regular().Width("Stay out", 10); got != want {
+			if got := robotoRegular().Width("Stay out", 10); got != want {
 				t.Errorf("got %g pt, want %g pt", got, want)
 			}
 		})

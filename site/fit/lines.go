@@ -15,9 +15,9 @@ func (f *Font) Lines(text string, size, width float64) []string {
 	return p.lines(p.filled(width / size))
 }
 
-// Balanced breaks the text into as many lines as [Font.Lines] does, as even in width as can be, and rather after a comma or a full stop than between
+// balanced breaks the text into as many lines as [Font.Lines] does, as even in width as can be, and rather after a comma or a full stop than between
 // words that belong together.
-func (f *Font) Balanced(text string, size, width float64) []string {
+func (f *Font) balanced(text string, size, width float64) []string {
 	p := f.paragraph(text)
 	return p.lines(p.even(width / size))
 }

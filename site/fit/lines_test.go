@@ -25,18 +25,18 @@ func TestWhereLinesBreak(t *testing.T) {
 		{"ideographs", "請勿進入。", []string{"請", "勿", "進", "入。"}},
 		{"empty", " \n", nil},
 	} {
-		if got := Bold().Lines(test.text, 10, 1); !slices.Equal(got, test.want) {
+		if got := robotoBold().Lines(test.text, 10, 1); !slices.Equal(got, test.want) {
 			t.Errorf("%s: %q, want %q", test.name, got, test.want)
 		}
 	}
 }
 
 func TestBalancedHeadline(t *testing.T) {
-	text, width := "Please stay out of the front hall today", Bold().Width("Please stay out of the front hall", 30)
-	if got, want := Bold().Lines(text, 30, width), []string{"Please stay out of the front hall", "today"}; !slices.Equal(got, want) {
+	text, width := "Please stay out of the front hall today", robotoBold().Width("Please stay out of the front hall", 30)
+	if got, want := robotoBold().Lines(text, 30, width), []string{"Please stay out of the front hall", "today"}; !slices.Equal(got, want) {
 		t.Errorf("filled: %q, want %q", got, want)
 	}
-	if got, want := Bold().Balanced(text, 30, width), []string{"Please stay out of", "the front hall today"}; !slices.Equal(got, want) {
+	if got, want := robotoBold().balanced(text, 30, width), []string{"Please stay out of", "the front hall today"}; !slices.Equal(got, want) {
 		t.Errorf("balanced: %q, want %q", got, want)
 	}
 }
@@ -62,7 +62,7 @@ func TestLinesKeepTheText(t *testing.T) {
 		text := strings.ReplaceAll(strings.ReplaceAll(texts().Draw(t, "text"), "-", " "), "\u00a0", " ")
 		width := widths().Draw(t, "width")
 		want := strings.Join(strings.Fields(text), " ")
-		for name, lines := range map[string][]string{"filled": Bold().Lines(text, 20, width), "balanced": Bold().Balanced(text, 20, width)} {
+		for name, lines := range map[string][]string{"filled": robotoBold().Lines(text, 20, width), "balanced": robotoBold().balanced(text, 20, width)} {
 			if got := strings.Join(lines, " "); got != want {
 				t.Fatalf("%s: %q, want %q", name, got, want)
 			}
@@ -75,7 +75,7 @@ func TestLinesKeepAnyText(t *testing.T) {
 	bare := func(s string) string { return strings.ReplaceAll(collapse(s), " ", "") }
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.String().Draw(t, "text")
-		for name, lines := range map[string][]string{"filled": Bold().Lines(text, 20, 60), "balanced": Bold().Balanced(text, 20, 60)} {
+		for name, lines := range map[string][]string{"filled": robotoBold().Lines(text, 20, 60), "balanced": robotoBold().balanced(text, 20, 60)} {
 			if got := bare(strings.Join(lines, " ")); got != bare(text) {
 				t.Fatalf("%s: %q, want %q", name, got, bare(text))
 			}
@@ -86,8 +86,8 @@ func TestLinesKeepAnyText(t *testing.T) {
 func TestLinesAreNarrowEnough(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text, width := texts().Draw(t, "text"), widths().Draw(t, "width")
-		for _, line := range slices.Concat(Bold().Lines(text, 20, width), Bold().Balanced(text, 20, width)) {
-			if Bold().Width(line, 20) > width+1e-9 && len(Bold().Lines(line, 20, 1)) > 1 {
+		for _, line := range slices.Concat(robotoBold().Lines(text, 20, width), robotoBold().balanced(text, 20, width)) {
+			if robotoBold().Width(line, 20) > width+1e-9 && len(robotoBold().Lines(line, 20, 1)) > 1 {
 				t.Fatalf("%q is wider than %g pt and could break", line, width)
 			}
 		}
@@ -98,8 +98,8 @@ func TestLinesAreNarrowEnough(t *testing.T) {
 func TestBalancedIsMostEven(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text, width := texts().Draw(t, "text"), widths().Draw(t, "width")
-		pieces := Bold().Lines(text, 20, 1)
-		filled, even := Bold().Lines(text, 20, width), Bold().Balanced(text, 20, width)
+		pieces := robotoBold().Lines(text, 20, 1)
+		filled, even := robotoBold().Lines(text, 20, width), robotoBold().balanced(text, 20, width)
 		if len(even) != len(filled) {
 			t.Fatalf("%d lines, want %d", len(even), len(filled))
 		}
@@ -111,9 +111,9 @@ func TestBalancedIsMostEven(t *testing.T) {
 
 // unevenness is the sum of the squares of the lines, less a fifth of the square of an average line for each break after punctuation.
 func unevenness(text string, lines []string) (sum float64) {
-	gain := math.Pow(Bold().Width(text, 20)/float64(len(lines)), 2) / 5
+	gain := math.Pow(robotoBold().Width(text, 20)/float64(len(lines)), 2) / 5
 	for i, line := range lines {
-		sum += math.Pow(Bold().Width(line, 20), 2)
+		sum += math.Pow(robotoBold().Width(line, 20), 2)
 		if i < len(lines)-1 && strings.ContainsAny(line[len(line)-1:], ".,;:!?") {
 			sum -= gain
 		}
@@ -135,7 +135,7 @@ func leastUneven(text string, pieces []string, lines int, width float64) float64
 
 func allowed(lines []string, width float64) bool {
 	return !slices.ContainsFunc(lines, func(line string) bool {
-		return Bold().Width(line, 20) > width && len(Bold().Lines(line, 20, 1)) > 1
+		return robotoBold().Width(line, 20) > width && len(robotoBold().Lines(line, 20, 1)) > 1
 	})
 }
 
@@ -162,7 +162,7 @@ func TestBalancedBreaksAfterPunctuation(t *testing.T) {
 		"Sleep elsewhere now, and stay out until we call.": {"Sleep elsewhere now,", "and stay out until we call."},
 		"Stay out of these rooms until we tell you, all.":  {"Stay out of these rooms", "until we tell you, all."}, // the comma is too far to one side
 	} {
-		if got := Bold().Balanced(text, 30, 420); !slices.Equal(got, want) {
+		if got := robotoBold().balanced(text, 30, 420); !slices.Equal(got, want) {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

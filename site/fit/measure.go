@@ -29,9 +29,9 @@ var (
 	}
 )
 
-// LetterHeight is the height, as a fraction of the type size, of the letters that decide from how far text is read. For Latin, Cyrillic and Greek
+// letterHeight is the height, as a fraction of the type size, of the letters that decide from how far text is read. For Latin, Cyrillic and Greek
 // these are the capitals without accents (sCapHeight of the OS/2 table).
-func (f *Font) LetterHeight() float64 {
+func (f *Font) letterHeight() float64 {
 	if f.measure.top == 0 {
 		return f.capHeight()
 	}
@@ -39,7 +39,7 @@ func (f *Font) LetterHeight() float64 {
 }
 
 // LetterHeightMM is the same in mm, of type of the given size in pt.
-func (f *Font) LetterHeightMM(size float64) float64 { return f.LetterHeight() * size / 72 * mmPerInch }
+func (f *Font) LetterHeightMM(size float64) float64 { return f.letterHeight() * size / 72 * mmPerInch }
 
 // Letters says in words what LetterHeight measures: "capitals", "whole characters".
 func (f *Font) Letters() string { return f.measure.What }
@@ -67,7 +67,7 @@ func (f *Font) foot(r rune) float64 {
 // with is a copy of the font whose letters are measured so, with others behind it.
 func (f *Font) with(m measure, behind []*Font) *Font {
 	return &Font{
-		Family: f.Family, Weight: f.Weight, File: f.File, Version: f.Version, TTF: f.TTF, Inside: f.Inside,
+		Family: f.Family, Weight: f.Weight, File: f.File, Version: f.Version, TTF: f.TTF, inside: f.inside,
 		face: f.face, behind: slices.Clone(behind), measure: m,
 	}
 }

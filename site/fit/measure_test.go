@@ -66,7 +66,7 @@ func TestLetterHeightsInSFNT(t *testing.T) {
 				top, bottom = 'H', 'H'
 			}
 			want := inkInSFNT(t, f, top).top - inkInSFNT(t, f, bottom).bottom
-			if got := f.LetterHeight(); math.Abs(got-want) > 0.002 {
+			if got := f.letterHeight(); math.Abs(got-want) > 0.002 {
 				t.Errorf("%s: %s of %.4f em, and %.4f em by the other reader", f.Family, f.Letters(), got, want)
 			}
 		}

@@ -112,6 +112,6 @@ func noto(script string) family {
 	return family{"Linux", "Noto Sans " + script, path + "-Regular.ttf", path + "-Bold.ttf"}
 }
 
-func roboto() trio { return trio{Regular(), Bold(), Condensed()} }
+func roboto() trio { return trio{robotoRegular(), robotoBold(), robotoCondensed()} }
 
 func notoArabic() trio { return trio{arabicRegular(), arabicBold(), arabicBold()} }

@@ -71,7 +71,7 @@ func checkLetterHeight(t *testing.T, shelf *Shelf, family string, theirs float64
 		if err != nil || familyOf(cast.Bold) != family {
 			continue
 		}
-		if got := cast.Bold.LetterHeight(); math.Abs(got-theirs) > 3.0/200 {
+		if got := cast.Bold.letterHeight(); math.Abs(got-theirs) > 3.0/200 {
 			t.Errorf("%s: %s of %.4f em, in Chromium %.4f em", family, cast.Bold.Letters(), got, theirs)
 		}
 		return
@@ -80,7 +80,7 @@ func checkLetterHeight(t *testing.T, shelf *Shelf, family string, theirs float64
 
 // familyOf is the font of the test page for those in the program, and the family for those of this computer; Roboto stands behind.
 func familyOf(f *Font) string {
-	if !f.Inside {
+	if !f.inside {
 		return fmt.Sprintf("'%s', %s", f.Family, map[int]string{400: "regular", 700: "bold"}[f.Weight])
 	}
 	for name, inside := range fonts {

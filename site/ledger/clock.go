@@ -11,10 +11,10 @@ import (
 const patience = 60
 
 // A Doubt is a day, or an address, that is more likely a slip than the truth. Whoever knows better confirms it.
-type Doubt struct{ Says string }
+type doubt struct{ says string }
 
-func (d Doubt) Error() string {
-	return d.Says + "; if that is right, run the command again with --confirm"
+func (d doubt) Error() string {
+	return d.says + "; if that is right, run the command again with --confirm"
 }
 
 // CheckClock doubts the day of this laptop when it lies before a day on which something was noted already, or long after the work. Last is the last work day.
@@ -22,7 +22,7 @@ func (j Job) CheckClock(last notices.Date) error {
 	today := j.writer.Today
 	for _, l := range j.lines {
 		if l.day().Compare(today) > 0 {
-			return Doubt{fmt.Sprintf("the clock of this laptop says %s, and something was noted for job %s on %s already: set the clock", today, j.Code, l.Noted)}
+			return doubt{fmt.Sprintf("the clock of this laptop says %s, and something was noted for job %s on %s already: set the clock", today, j.Code, l.Noted)}
 		}
 	}
 	return j.checkPatience("the clock of this laptop says", today, last)
@@ -31,7 +31,7 @@ func (j Job) CheckClock(last notices.Date) error {
 // CheckDay doubts the day on which something is said to have happened: before there was any sheet, or long after the work.
 func (j Job) CheckDay(on, last notices.Date) error {
 	if first := j.firstMake(); on.Compare(first) < 0 {
-		return Doubt{fmt.Sprintf("%s is before %s, when the first sheet of job %s was made: correct the day", on, first, j.Code)}
+		return doubt{fmt.Sprintf("%s is before %s, when the first sheet of job %s was made: correct the day", on, first, j.Code)}
 	}
 	return j.checkPatience("the day is", on, last)
 }
@@ -40,7 +40,7 @@ func (j Job) checkPatience(what string, day, last notices.Date) error {
 	if last.IsZero() || day.Compare(last.Plus(patience)) <= 0 {
 		return nil
 	}
-	return Doubt{fmt.Sprintf("%s %s, and the last work day of job %s is %s, more than %d days before: correct the day", what, day, j.Code, last, patience)}
+	return doubt{fmt.Sprintf("%s %s, and the last work day of job %s is %s, more than %d days before: correct the day", what, day, j.Code, last, patience)}
 }
 
 // firstMake is the earliest day on which sheets were made, by the clocks of the laptops.
@@ -56,9 +56,9 @@ func (j Job) firstMake() notices.Date {
 
 // CheckAddress doubts a make whose house is another than that of the sheets on paper.
 func (j Job) CheckAddress(address string) error {
-	if j.Address == "" || j.Address == address {
+	if j.address == "" || j.address == address {
 		return nil
 	}
-	return Doubt{fmt.Sprintf("the code %s is on paper for %s, and this job file is of %s: the codes there would open the pages of another house. Give this job another code",
-		j.Code, j.Address, address)}
+	return doubt{fmt.Sprintf("the code %s is on paper for %s, and this job file is of %s: the codes there would open the pages of another house. Give this job another code",
+		j.Code, j.address, address)}
 }

@@ -49,12 +49,12 @@ func Read(programme, code string) (Job, error) {
 	var all []line
 	ends := map[string]string{}
 	for _, file := range files {
-		lines, damage, err := readFile(file, code)
+		lines, bad, err := readFile(file, code)
 		if err != nil {
 			return Job{}, err
 		}
-		if damage != nil {
-			return Job{}, damage
+		if bad != nil {
+			return Job{}, bad
 		}
 		all = append(all, lines...)
 		if laptop, ok := strings.CutSuffix(filepath.Base(file), ending); ok {
@@ -107,19 +107,19 @@ func Tidy(programme string) {
 }
 
 // A Damage is a line that is not as doorleaf wrote it, or that is missing.
-type Damage struct {
-	Code, File string
-	Line       int // counted from 1
-	Says       string
+type damage struct {
+	code, file string
+	line       int // counted from 1
+	says       string
 }
 
-func (d Damage) Error() string {
+func (d damage) Error() string {
 	return fmt.Sprintf("%s:%d: this line of the ledger %s. Copy that file from the laptop or the backup that has the newest one; or run doorleaf restore with the job file of %s,"+
-		" which keeps what can be read", filepath.ToSlash(d.File), d.Line, d.Says, d.Code)
+		" which keeps what can be read", filepath.ToSlash(d.file), d.line, d.says, d.code)
 }
 
 // readFile reads the lines of a file up to the first that is damaged.
-func readFile(path, code string) (lines []line, damage *Damage, err error) {
+func readFile(path, code string) (lines []line, bad *damage, err error) {
 	data, err := os.ReadFile(path)
 	if err != nil {
 		return nil, nil, fmt.Errorf("the ledger cannot be read (%w); check who may read it", disk.Why(err))
@@ -132,7 +132,7 @@ func readFile(path, code string) (lines []line, damage *Damage, err error) {
 		}
 		l, err := unseal(text, before)
 		if err != nil {
-			return lines, &Damage{code, path, i + 1, err.Error()}, nil
+			return lines, &damage{code, path, i + 1, err.Error()}, nil
 		}
 		lines, before = append(lines, l), l.seal
 	}
@@ -162,7 +162,7 @@ func (j Job) checkNothingLost() error {
 	for _, l := range j.lines {
 		for laptop, n := range l.Seen {
 			if !there[laptop][n] && n > accepted[laptop] {
-				return &Damage{j.Code, filepath.Join(FolderName, j.Code, laptop+ending), len(there[laptop]) + 1,
+				return &damage{j.Code, filepath.Join(FolderName, j.Code, laptop+ending), len(there[laptop]) + 1,
 					fmt.Sprintf("is missing: laptop %s had read one with the number %d", l.Laptop, n)}
 			}
 		}
@@ -254,7 +254,7 @@ func (a addition) prepare() (all []disk.Prepared, err error) {
 		return nil, a.cannot(err)
 	}
 	all = append(all, after)
-	if _, damage, err := readFile(after.Name(), a.code); err != nil || damage != nil {
+	if _, bad, err := readFile(after.Name(), a.code); err != nil || bad != nil {
 		return all, fmt.Errorf("the ledger %s was changed by somebody else meanwhile; try again", filepath.ToSlash(a.path))
 	}
 	if isNew {

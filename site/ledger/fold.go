@@ -50,10 +50,10 @@ func (j Job) afterMake(l line) Job {
 	if m.Token != "" {
 		j.Token = m.Token
 	}
-	if j.DatesDigest != "" && j.DatesDigest != m.Dates {
+	if j.datesDigest != "" && j.datesDigest != m.Dates {
 		j.DatesChangedOn = l.Noted
 	}
-	j.Address, j.DatesDigest, j.Beside, j.Pages = m.Address, m.Dates, m.Beside, union(j.Pages, m.Pages)
+	j.address, j.datesDigest, j.Beside, j.Pages = m.Address, m.Dates, m.Beside, union(j.Pages, m.Pages)
 	for i := range j.Sheets {
 		j.Sheets[i].Gone = true
 	}
@@ -90,7 +90,7 @@ func (j Job) afterMark(l line) Job {
 		}
 		switch m := markOf(l, p); l.Event {
 		case Printed:
-			sheet.Printed = append(sheet.Printed, m)
+			sheet.printed = append(sheet.printed, m)
 		case Posted:
 			sheet.Posted = append(sheet.Posted, m)
 		case Handed, Phoned, Refused, Signed:
@@ -102,7 +102,7 @@ func (j Job) afterMark(l line) Job {
 
 func markOf(l line, p paperLine) Mark {
 	m := l.Mark
-	return Mark{Event: l.Event, Digest: p.Digest, Revision: Revision{Number: p.Revision}, On: m.On, Until: m.Until, Home: m.Home, How: m.How, By: m.By,
+	return Mark{Event: l.Event, digest: p.Digest, Revision: Revision{Number: p.Revision}, On: m.On, Until: m.Until, Home: m.Home, How: m.How, By: m.By,
 		Language: m.Language, Why: m.Why, line: l.seal}
 }
 
@@ -111,9 +111,9 @@ func (j Job) tagged() Job {
 	for i := range j.Sheets {
 		sheet := &j.Sheets[i]
 		sheet.Revision.Tag = sheet.tag(sheet.Revision.Number, sheet.Digest)
-		for _, marks := range [][]Mark{sheet.Printed, sheet.Posted, sheet.Visits} {
+		for _, marks := range [][]Mark{sheet.printed, sheet.Posted, sheet.Visits} {
 			for k := range marks {
-				marks[k].Revision.Tag = sheet.tag(marks[k].Revision.Number, marks[k].Digest)
+				marks[k].Revision.Tag = sheet.tag(marks[k].Revision.Number, marks[k].digest)
 			}
 		}
 	}
@@ -134,7 +134,7 @@ func (j Job) copied() Job {
 	j.lines, j.pending, j.Struck = slices.Clone(j.lines), slices.Clone(j.pending), slices.Clone(j.Struck)
 	j.Sheets = slices.Clone(j.Sheets)
 	for i, s := range j.Sheets {
-		s.Printed, s.Posted, s.Visits, s.versions = slices.Clone(s.Printed), slices.Clone(s.Posted), slices.Clone(s.Visits), slices.Clone(s.versions)
+		s.printed, s.Posted, s.Visits, s.versions = slices.Clone(s.printed), slices.Clone(s.Posted), slices.Clone(s.Visits), slices.Clone(s.versions)
 		j.Sheets[i] = s
 	}
 	return j

@@ -133,7 +133,7 @@ func (w *town) step(t *rapid.T) {
 	case "post":
 		after, _, err = job.Post(sheet(), day, "RM")
 	case "visit":
-		v := Visit{Sheets: sheet(), On: day, How: rapid.SampledFrom(Hows).Draw(t, "how"), By: "RM", Home: rapid.SampledFrom([]string{"h1", "n12"}).Draw(t, "home")}
+		v := Visit{Sheets: sheet(), On: day, How: rapid.SampledFrom(hows).Draw(t, "how"), By: "RM", Home: rapid.SampledFrom([]string{"h1", "n12"}).Draw(t, "home")}
 		after, _, err = job.HandOver(v)
 	case "take down":
 		after, _, err = job.TakeDown(sheet(), day)
@@ -202,7 +202,7 @@ func checkGrowth(t *rapid.T, before, after Job) {
 	}
 	for _, old := range before.Sheets {
 		sheet, kept := after.Sheet(old.ID)
-		marks := func(s Sheet) int { return len(s.Printed) + len(s.Posted) + len(s.Visits) }
+		marks := func(s Sheet) int { return len(s.printed) + len(s.Posted) + len(s.Visits) }
 		if !kept || marks(sheet)+len(after.Struck) < marks(old)+len(before.Struck) {
 			t.Fatalf("sheet was %+v and is %+v", old, sheet)
 		}
@@ -297,7 +297,7 @@ func TestPaperOfThatDay(t *testing.T) {
 			t.Fatal(err)
 		}
 		now := prints[len(prints)-1].digest
-		if wrong := len(after.Wrong()) == 1; wrong != (said != now) || noted[0].IsWrong() != wrong || noted[0].Mark.Digest != said {
+		if wrong := len(after.Wrong()) == 1; wrong != (said != now) || noted[0].IsWrong() != wrong || noted[0].Mark.digest != said {
 			t.Fatalf("hung on %s, the paper says %q and the job %q; noted %+v, to be put right: %v", hungOn, said, now, noted[0].Mark, wrong)
 		}
 	})

@@ -157,7 +157,7 @@ func TestDamageIsNamed(t *testing.T) {
 		t.Helper()
 		put(t, path, damaged)
 		got, err := Read(dir, "alder-14")
-		var damage *Damage
+		var bad *damage
 		line := 1 + bytes.Count(whole[:min(at, len(whole)-2)], []byte("\n"))
 		if what == "a cut" && whole[at] == '\n' {
 			line++ // this one is whole, and the next is missing
@@ -165,7 +165,7 @@ func TestDamageIsNamed(t *testing.T) {
 		switch {
 		case err == nil && !reflect.DeepEqual(got.Sheets, want.Sheets):
 			t.Errorf("%s at byte %d is taken as it is", what, at)
-		case err != nil && (!errors.As(err, &damage) || damage.Line != line):
+		case err != nil && (!errors.As(err, &bad) || bad.line != line):
 			t.Errorf("%s at byte %d: %v", what, at, err)
 		}
 	}
@@ -375,7 +375,7 @@ func TestDoubts(t *testing.T) {
 		"the same house":           {at(aprilFirst).CheckAddress("14 Alder Court"), ""},
 		"another house":            {at(aprilFirst).CheckAddress("99 Birch Road"), "is on paper for 14 Alder Court"},
 	} {
-		var doubt Doubt
+		var doubt doubt
 		switch {
 		case c.want == "" && c.err != nil:
 			t.Errorf("%s: %v", name, c.err)

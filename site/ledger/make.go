@@ -57,7 +57,7 @@ func (j Job) isSame(m makeLine) bool {
 			sheets++
 		}
 	}
-	return sheets == len(m.Sheets) && len(m.Pages) == 0 && (m.Token == "" || m.Token == j.Token) && m.Address == j.Address && m.Dates == j.DatesDigest &&
+	return sheets == len(m.Sheets) && len(m.Pages) == 0 && (m.Token == "" || m.Token == j.Token) && m.Address == j.address && m.Dates == j.datesDigest &&
 		slices.Equal(m.Beside, j.Beside) && !slices.ContainsFunc(m.Sheets, j.differs)
 }
 

@@ -22,7 +22,7 @@ type Noted struct {
 }
 
 // IsWrong: the paper says something else than the job now.
-func (n Noted) IsWrong() bool { return !n.Sheet.IsCurrent(n.Mark) }
+func (n Noted) IsWrong() bool { return !n.Sheet.isCurrent(n.Mark) }
 
 // Print notes that sheets were printed on a day: the given ones, or all of the last make.
 func (j Job) Print(ids []string, on notices.Date) (Job, []Noted, error) {
@@ -31,7 +31,7 @@ func (j Job) Print(ids []string, on notices.Date) (Job, []Noted, error) {
 		return j, nil, err
 	}
 	return j.note(sheets, Printed, markLine{On: on.String()}, func(s Sheet, p paperLine) (Mark, bool) {
-		return find(s.Printed, func(m Mark) bool { return m.Digest == p.Digest && m.On == on.String() })
+		return find(s.printed, func(m Mark) bool { return m.digest == p.Digest && m.On == on.String() })
 	})
 }
 
@@ -68,7 +68,7 @@ func (j Job) Post(ids []string, on notices.Date, by string) (Job, []Noted, error
 }
 
 func hangsAlready(s Sheet, p paperLine) (Mark, bool) {
-	return find(s.Posted, func(m Mark) bool { return m.Digest == p.Digest && m.isUp() })
+	return find(s.Posted, func(m Mark) bool { return m.digest == p.Digest && m.isUp() })
 }
 
 // givesWay is what of a sheet comes down when paper of it goes up: whatever hangs with a lower number; or, when something with a higher one hangs, this paper
@@ -76,7 +76,7 @@ func hangsAlready(s Sheet, p paperLine) (Mark, bool) {
 func (s Sheet) givesWay(paper paperLine, on string) (ends []string, until string) {
 	for _, m := range s.Posted {
 		switch {
-		case !m.isUp() || m.Digest == paper.Digest:
+		case !m.isUp() || m.digest == paper.Digest:
 		case m.Revision.Number > paper.Revision:
 			until = max(on, m.On)
 		default:
@@ -106,7 +106,7 @@ func (j Job) TakeDown(ids []string, on notices.Date) (Job, []Noted, error) {
 		for _, m := range outs {
 			mark.Ends = append(mark.Ends, m.line)
 		}
-		mark.Paper = []paperLine{{s.ID, outs[0].Digest, outs[0].Revision.Number}}
+		mark.Paper = []paperLine{{s.ID, outs[0].digest, outs[0].Revision.Number}}
 		if after, err = after.with(line{Event: Removed, Mark: &mark}); err != nil {
 			return j, nil, err
 		}
@@ -154,8 +154,8 @@ func (v Visit) event() (event Event, how string) {
 	return Handed, v.How
 }
 
-// Hows are the ways in which a home is told.
-var Hows = []string{"spoke", "left", "mailed", "phoned", "refused", "signed"}
+// hows are the ways in which a home is told.
+var hows = []string{"spoke", "left", "mailed", "phoned", "refused", "signed"}
 
 // HandOver notes visits.
 func (j Job) HandOver(visits ...Visit) (Job, []Noted, error) {
@@ -193,7 +193,7 @@ func (j Job) visited(v Visit) (Job, []Noted, error) {
 	}
 	mark := markLine{On: v.On.String(), Home: v.Home, How: how, By: v.By, Language: v.Language, Why: v.Why}
 	return j.note(sheets, event, mark, func(s Sheet, p paperLine) (Mark, bool) {
-		want := Mark{Event: event, Digest: p.Digest, On: mark.On, Home: v.Home, How: how, By: v.By, Language: v.Language, Why: v.Why}
+		want := Mark{Event: event, digest: p.Digest, On: mark.On, Home: v.Home, How: how, By: v.By, Language: v.Language, Why: v.Why}
 		return find(s.Visits, func(m Mark) bool {
 			m.Revision, m.Until, m.line = Revision{}, "", ""
 			return m == want
@@ -256,7 +256,7 @@ func (j Job) note(sheets []Sheet, event Event, mark markLine, known func(Sheet, 
 	}
 	for _, p := range mark.Paper {
 		sheet, _ := after.Sheet(p.Sheet)
-		m, _ := find(slices.Concat(sheet.Printed, sheet.Posted, sheet.Visits), func(m Mark) bool { return m.line == after.last })
+		m, _ := find(slices.Concat(sheet.printed, sheet.Posted, sheet.Visits), func(m Mark) bool { return m.line == after.last })
 		all = append(all, Noted{Sheet: sheet, Mark: m})
 	}
 	return after, all, nil
@@ -361,7 +361,7 @@ func (j Job) forVisit(home string, event Event) []string {
 			continue
 		}
 		mark, got := sheet.lastGiven(home)
-		if !got || !sheet.IsCurrent(mark) {
+		if !got || !sheet.isCurrent(mark) {
 			missing = append(missing, sheet.ID)
 			continue
 		}

@@ -44,8 +44,8 @@ func Restore(programme, code string, w Writer, output Output) ([]Restored, error
 }
 
 func restoreFile(path, code string) (*Restored, []string, error) {
-	whole, damage, err := linesAndTexts(path, code)
-	if err != nil || damage == nil {
+	whole, bad, err := linesAndTexts(path, code)
+	if err != nil || bad == nil {
 		return nil, nil, err
 	}
 	if older, _, err := linesAndTexts(path+copyEnding, code); err == nil && len(older) > len(whole) {
@@ -72,8 +72,8 @@ func restoreFile(path, code string) (*Restored, []string, error) {
 }
 
 // linesAndTexts are the texts of the whole lines of a file.
-func linesAndTexts(path, code string) ([]string, *Damage, error) {
-	lines, damage, err := readFile(path, code)
+func linesAndTexts(path, code string) ([]string, *damage, error) {
+	lines, bad, err := readFile(path, code)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -82,7 +82,7 @@ func linesAndTexts(path, code string) ([]string, *Damage, error) {
 		return nil, nil, err
 	}
 	texts := strings.Split(strings.ReplaceAll(string(data), "\r", ""), "\n")
-	return texts[:len(lines)], damage, nil
+	return texts[:len(lines)], bad, nil
 }
 
 // putAside keeps a damaged file under a name that nothing has yet.
@@ -122,15 +122,15 @@ func isAddress(text string) bool {
 func acceptLoss(programme, code string, w Writer, output Output) error {
 	job, err := Read(programme, code)
 	job = job.By(w)
-	var damage *Damage
-	if errors.As(err, &damage) && damage.Code == code {
+	var bad *damage
+	if errors.As(err, &bad) && bad.code == code {
 		job, err = job.without()
 	}
 	if err != nil {
 		return err
 	}
 	if pages := slices.DeleteFunc(slices.Clone(output.Pages), func(p string) bool { return slices.Contains(job.Pages, p) }); len(pages) > 0 {
-		m := makeLine{Token: tokenIn(pages), Address: job.Address, Pages: pages, Dates: job.DatesDigest, Beside: job.Beside}
+		m := makeLine{Token: tokenIn(pages), Address: job.address, Pages: pages, Dates: job.datesDigest, Beside: job.Beside}
 		for _, s := range job.Sheets {
 			if !s.Gone {
 				m.Sheets = append(m.Sheets, sheetLine{s.Facts, s.Revision.Number})

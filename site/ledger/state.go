@@ -13,9 +13,9 @@ import (
 type Job struct {
 	Code           string
 	Token          string   // "" when it was never made with codes
-	Address        string   // of the house, at the last make
+	address        string   // of the house, at the last make
 	Pages          []string // every page address ever made, below the base, in order
-	DatesDigest    string   // of the dates of the outside work
+	datesDigest    string   // of the dates of the outside work
 	DatesChangedOn string   // YYYY-MM-DD, the day on which a make last found other dates than the one before; "" when never
 	Beside         []string // what other job files of the house brought into the last make
 	Sheets         []Sheet  // every sheet ever made, by id
@@ -56,7 +56,7 @@ type Sheet struct {
 	Facts             // of the last make that had it
 	Gone     bool     // the last make had no such sheet any more
 	Revision Revision // of these facts
-	Printed  []Mark
+	printed  []Mark
 	Posted   []Mark
 	Visits   []Mark // handed, phoned, refused, signed
 
@@ -87,7 +87,7 @@ func (r Revision) String() string {
 // A Mark says what became of paper of a sheet.
 type Mark struct {
 	Event    Event
-	Digest   string // of the paper
+	digest   string // of the paper
 	Revision Revision
 	On       string // YYYY-MM-DD
 	Until    string // the day on which it came down, or was taken back from a home; "" while it is out
@@ -143,8 +143,8 @@ func (m Mark) WasTold() bool { return m.gave() && m.spoke() }
 // isFor: a mark without a home counts for everyone the sheet is for.
 func (m Mark) isFor(home string) bool { return m.Home == "" || m.Home == home }
 
-// IsCurrent reports whether a mark is about paper that says what the job says now.
-func (s Sheet) IsCurrent(m Mark) bool { return !s.Gone && m.Digest == s.Digest }
+// isCurrent reports whether a mark is about paper that says what the job says now.
+func (s Sheet) isCurrent(m Mark) bool { return !s.Gone && m.digest == s.Digest }
 
 func (s Sheet) isSign() bool { return len(s.Hang) > 0 && !s.Gone }
 
@@ -154,33 +154,33 @@ func (s Sheet) Hangs() bool { return slices.ContainsFunc(s.Posted, Mark.isUp) }
 // WentOut reports whether paper that says what the sheet says now was printed, put up, or given to somebody.
 func (s Sheet) WentOut() bool {
 	current := func(m Mark) bool {
-		return m.Digest == s.Digest && (m.gave() || m.Event == Printed || m.Event == Posted)
+		return m.digest == s.Digest && (m.gave() || m.Event == Printed || m.Event == Posted)
 	}
-	return slices.ContainsFunc(s.Printed, current) || slices.ContainsFunc(s.Posted, current) || slices.ContainsFunc(s.Visits, current)
+	return slices.ContainsFunc(s.printed, current) || slices.ContainsFunc(s.Posted, current) || slices.ContainsFunc(s.Visits, current)
 }
 
 // IsWith reports whether a home has the current paper, or would not take it.
 func (s Sheet) IsWith(home string) bool {
 	return slices.ContainsFunc(s.Visits, func(m Mark) bool {
-		return m.Digest == s.Digest && m.isUp() && m.isFor(home) && (m.gave() || m.Event == Refused)
+		return m.digest == s.Digest && m.isUp() && m.isFor(home) && (m.gave() || m.Event == Refused)
 	})
 }
 
 // HangsNow reports whether paper hangs that says what the sheet says now.
 func (s Sheet) HangsNow() bool {
-	return slices.ContainsFunc(s.Posted, func(m Mark) bool { return m.Digest == s.Digest && m.isUp() })
+	return slices.ContainsFunc(s.Posted, func(m Mark) bool { return m.digest == s.Digest && m.isUp() })
 }
 
 // IsWithAnybody reports whether somebody got the current paper.
 func (s Sheet) IsWithAnybody() bool {
-	return slices.ContainsFunc(s.Visits, func(m Mark) bool { return m.Digest == s.Digest && m.gave() })
+	return slices.ContainsFunc(s.Visits, func(m Mark) bool { return m.digest == s.Digest && m.gave() })
 }
 
 // SpokenOrTwice reports whether somebody of a home was spoken to about the current paper, or somebody knocked there on two days.
 func (s Sheet) SpokenOrTwice(home string) bool {
 	first := ""
 	for _, m := range s.Visits {
-		if m.Digest != s.Digest || !m.isFor(home) {
+		if m.digest != s.Digest || !m.isFor(home) {
 			continue
 		}
 		if m.spoke() || first != "" && m.On != first {
@@ -195,7 +195,7 @@ func (s Sheet) SpokenOrTwice(home string) bool {
 func (j Job) LeftAt(ids []string, home string) bool {
 	return slices.ContainsFunc(ids, func(id string) bool {
 		sheet, _ := j.Sheet(id)
-		return slices.ContainsFunc(sheet.Visits, func(m Mark) bool { return m.Digest == sheet.Digest && m.isFor(home) && m.How == "left" })
+		return slices.ContainsFunc(sheet.Visits, func(m Mark) bool { return m.digest == sheet.Digest && m.isFor(home) && m.How == "left" })
 	})
 }
 
@@ -215,7 +215,7 @@ func (s Sheet) lastGiven(home string) (last Mark, got bool) {
 // Replaced is the highest revision of other facts whose paper went out, and the latest day on which it did; the zero Revision and "" when none did.
 func (s Sheet) Replaced() (revision Revision, on string) {
 	for _, m := range slices.Concat(s.Posted, s.Visits) {
-		if m.Digest == s.Digest || m.Event != Posted && !m.gave() || m.Revision.Number < revision.Number {
+		if m.digest == s.Digest || m.Event != Posted && !m.gave() || m.Revision.Number < revision.Number {
 			continue
 		}
 		if m.Revision.Number > revision.Number {
@@ -238,7 +238,7 @@ func (j Job) Wrong() []Paper {
 	var all []Paper
 	for _, paper := range j.out() {
 		home := paper.Mark.Home
-		if !paper.Sheet.IsCurrent(paper.Mark) && !(paper.Sheet.Gone && home != "" && j.gotSince(home, paper.Mark.On)) {
+		if !paper.Sheet.isCurrent(paper.Mark) && !(paper.Sheet.Gone && home != "" && j.gotSince(home, paper.Mark.On)) {
 			all = append(all, paper)
 		}
 	}
@@ -278,7 +278,7 @@ func (s Sheet) homes() []string {
 func (j Job) gotSince(home, day string) bool {
 	return slices.ContainsFunc(j.Sheets, func(s Sheet) bool {
 		m, got := s.lastGiven(home)
-		return got && s.IsCurrent(m) && m.On >= day
+		return got && s.isCurrent(m) && m.On >= day
 	})
 }
 

@@ -9,13 +9,13 @@ import (
 // A Slip is a mark that can be struck.
 type Slip struct {
 	Name  string // of its line: "k7qm-12"
-	Noted string // YYYY-MM-DD
-	Event Event
-	On    string
-	Home  string
-	How   string
-	By    string
-	Paper []string // ids of the sheets
+	noted string // YYYY-MM-DD
+	event Event
+	on    string
+	home  string
+	how   string
+	by    string
+	paper []string // ids of the sheets
 }
 
 // Marks are all marks of a job that were not struck, in order.
@@ -26,9 +26,9 @@ func (j Job) Marks() []Slip {
 		if l.Mark == nil || slips[l.seal] != "" {
 			continue
 		}
-		slip := Slip{Name: j.handle(l), Noted: l.Noted, Event: l.Event, On: l.Mark.On, Home: l.Mark.Home, How: l.Mark.How, By: l.Mark.By}
+		slip := Slip{Name: j.handle(l), noted: l.Noted, event: l.Event, on: l.Mark.On, home: l.Mark.Home, how: l.Mark.How, by: l.Mark.By}
 		for _, p := range l.Mark.Paper {
-			slip.Paper = append(slip.Paper, p.Sheet)
+			slip.paper = append(slip.paper, p.Sheet)
 		}
 		all = append(all, slip)
 	}
@@ -58,16 +58,16 @@ func (j Job) Strike(name string) (Job, Slip, error) {
 
 // String is a mark as a list of marks shows it.
 func (s Slip) String() string {
-	words := []string{string(s.Event)}
-	if s.How != "" {
-		words = append(words, "("+s.How+")")
+	words := []string{string(s.event)}
+	if s.how != "" {
+		words = append(words, "("+s.how+")")
 	}
-	if s.Home != "" {
-		words = append(words, s.Home)
+	if s.home != "" {
+		words = append(words, s.home)
 	}
-	words = append(words, "on "+s.On)
-	if s.By != "" {
-		words = append(words, "by "+s.By)
+	words = append(words, "on "+s.on)
+	if s.by != "" {
+		words = append(words, "by "+s.by)
 	}
-	return strings.Join(words, " ") + ": " + strings.Join(s.Paper, ", ")
+	return strings.Join(words, " ") + ": " + strings.Join(s.paper, ", ")
 }

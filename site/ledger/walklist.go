@@ -103,10 +103,10 @@ func (m mistake) Error() string { return m.says + "; " + m.mend }
 
 // CheckHow refuses a way of telling that is not among Hows.
 func CheckHow(how string) error {
-	if slices.Contains(Hows, how) {
+	if slices.Contains(hows, how) {
 		return nil
 	}
-	return mistake{fmt.Sprintf("%q is not how a home is told", how), "write " + strings.Join(Hows, ", ")}
+	return mistake{fmt.Sprintf("%q is not how a home is told", how), "write " + strings.Join(hows, ", ")}
 }
 
 // CheckBy refuses what cannot be initials.

@@ -9,8 +9,8 @@ import (
 	"runtime"
 )
 
-// ErrNoBrowser says how to get a browser.
-var ErrNoBrowser = errors.New("no PDF was made, because there is no Chrome, Chromium or Edge on this computer: install one of them, or set CHROME_PATH to the one you have")
+// errNoBrowser says how to get a browser.
+var errNoBrowser = errors.New("no PDF was made, because there is no Chrome, Chromium or Edge on this computer: install one of them, or set CHROME_PATH to the one you have")
 
 // Find looks for a browser: the one that CHROME_PATH names, else one on PATH, else one where installers put it. Without any the error is
 // ErrNoBrowser.
@@ -29,7 +29,7 @@ func find(env func(string) string, system string) (Browser, error) {
 			return Browser{path}, nil
 		}
 	}
-	return Browser{}, ErrNoBrowser
+	return Browser{}, errNoBrowser
 }
 
 func onPath() []string {

@@ -52,7 +52,7 @@ func TestInstalledOnWindows(t *testing.T) {
 func TestNoBrowser(t *testing.T) {
 	t.Setenv("PATH", "")
 	_, err := find(func(string) string { return "" }, "linux")
-	if !errors.Is(err, ErrNoBrowser) || !strings.Contains(err.Error(), "install") || strings.Contains(err.Error(), "\n") {
+	if !errors.Is(err, errNoBrowser) || !strings.Contains(err.Error(), "install") || strings.Contains(err.Error(), "\n") {
 		t.Errorf("%v does not say in one sentence what to install", err)
 	}
 	_, err = find(func(string) string { return "nowhere" }, "linux")

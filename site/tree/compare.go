@@ -110,7 +110,7 @@ func (f *Folder) knownOf(u Unit) (known map[string]string, token string, err err
 
 // knownShared is what doorleaf wrote outside the jobs' folders.
 func (f *Folder) knownShared() (known map[string]string, err error) {
-	if f.index, err = LoadIndex(f.FS()); err != nil {
+	if f.index, err = loadIndex(f.FS()); err != nil {
 		return nil, err
 	}
 	isNew := f.index.Doorleaf == 0

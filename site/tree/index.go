@@ -32,8 +32,8 @@ type IndexJob struct {
 // RecordPath is where the record of the job with that code lies.
 func RecordPath(code string) string { return PrintPath(code, RecordFile) }
 
-// LoadIndex reads the index of an output folder. An empty folder has an empty one.
-func LoadIndex(output fs.FS) (Index, error) {
+// loadIndex reads the index of an output folder. An empty folder has an empty one.
+func loadIndex(output fs.FS) (Index, error) {
 	data, err := fs.ReadFile(output, RecordFile)
 	if errors.Is(err, fs.ErrNotExist) {
 		return Index{}, nil
@@ -58,7 +58,7 @@ func LoadIndex(output fs.FS) (Index, error) {
 
 // Codes are those of all jobs in an output folder, in order: of the index, and of folders with a record that it lost, when somebody moved it elsewhere.
 func Codes(output fs.FS) ([]string, error) {
-	index, err := LoadIndex(output)
+	index, err := loadIndex(output)
 	if err != nil {
 		return nil, err
 	}

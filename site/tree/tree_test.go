@@ -120,7 +120,7 @@ func writeFile(t *testing.T, dir, path, text string) {
 func indexOf(t *testing.T, dir string) Index {
 	t.Helper()
 	output := os.DirFS(dir)
-	index, err1 := LoadIndex(output)
+	index, err1 := loadIndex(output)
 	codes, err2 := Codes(output)
 	if err := errors.Join(err1, err2); err != nil {
 		t.Fatal(err)

@@ -67,7 +67,7 @@ func beside(x, y float64) float64 { return (x - y) / math.Sqrt2 }
 
 func TestDrawings(t *testing.T) {
 	drawn := draw(t)
-	for _, name := range Names() {
+	for _, name := range names {
 		t.Run(string(name), func(t *testing.T) {
 			checkPlace(t, drawn[name])
 			checkGrey(t, drawn[name])

@@ -10,23 +10,16 @@ import (
 type Name string
 
 const (
-	KeepOut                 Name = "keep_out"
-	NoEatingDrinkingSmoking Name = "no_eating_drinking_smoking"
-	LeaveBag                Name = "leave_bag" // do not touch the waste bags
-	FanOff                  Name = "fan_off"   // window fans and air conditioners
-	CloseWindow             Name = "close_window"
-	PetsIn                  Name = "pets_in"
-	WashHands               Name = "wash_hands"
-	Call                    Name = "call"
+	keepOut                 Name = "keep_out"
+	noEatingDrinkingSmoking Name = "no_eating_drinking_smoking"
+	closeWindow             Name = "close_window"
+	petsIn                  Name = "pets_in"
 )
 
-var names = []Name{KeepOut, NoEatingDrinkingSmoking, LeaveBag, FanOff, CloseWindow, PetsIn, WashHands, Call}
+var names = []Name{keepOut, noEatingDrinkingSmoking, closeWindow, petsIn}
 
 //go:embed svg/*.svg
 var drawings embed.FS
-
-// Names lists all pictograms, the prohibitions first.
-func Names() []Name { return slices.Clone(names) }
 
 // SVG is the drawing as an svg element to set into HTML. It is empty for a name that is none of the constants.
 func SVG(name Name) template.HTML {

@@ -12,7 +12,7 @@ import (
 	"testing"
 )
 
-var prohibitions = []Name{KeepOut, NoEatingDrinkingSmoking, LeaveBag, FanOff}
+var prohibitions = []Name{keepOut, noEatingDrinkingSmoking}
 
 // elements of a drawing in document order. Anything but elements and white space fails the test.
 func elements(t *testing.T, name Name) []xml.StartElement {
@@ -65,7 +65,7 @@ func TestEveryFileHasAName(t *testing.T) {
 		t.Fatal(err)
 	}
 	var want []string
-	for _, name := range Names() {
+	for _, name := range names {
 		want = append(want, "svg/"+string(name)+".svg")
 	}
 	slices.Sort(want)
@@ -89,7 +89,7 @@ func TestOnlyPlainShapesAndPresentationAttributes(t *testing.T) {
 	attributes := strings.Fields(`xmlns viewBox aria-hidden focusable fill stroke stroke-width stroke-linecap stroke-linejoin
 		transform x y width height rx cx cy r d`)
 	paints := []string{"black", "white", "none"}
-	for _, name := range Names() {
+	for _, name := range names {
 		for i, element := range elements(t, name) {
 			if shape := element.Name.Local; !slices.Contains(shapes, shape) || (i == 0) != (shape == "svg") {
 				t.Errorf("%s: <%s> is out of place", name, shape)
@@ -109,7 +109,7 @@ func TestOnlyPlainShapesAndPresentationAttributes(t *testing.T) {
 func TestCommonGrid(t *testing.T) {
 	want := map[string]string{"viewBox": "0 0 96 96", "stroke-width": "6", "stroke-linecap": "round", "stroke-linejoin": "round",
 		"fill": "none", "stroke": "black", "aria-hidden": "true", "focusable": "false", "xmlns": "http://www.w3.org/2000/svg"}
-	for _, name := range Names() {
+	for _, name := range names {
 		if size := len(SVG(name)); size > 1500 {
 			t.Errorf("%s has %d bytes, more than 1500", name, size)
 		}
@@ -152,7 +152,7 @@ func TestProhibitions(t *testing.T) {
 }
 
 func TestRequestsHaveNoRing(t *testing.T) {
-	for _, name := range Names() {
+	for _, name := range names {
 		last := elements(t, name)
 		if ringed := attribute(last[len(last)-1], "r") == "40.5"; ringed != slices.Contains(prohibitions, name) {
 			t.Errorf("%s: ring %t", name, ringed)

@@ -164,7 +164,7 @@ func TestOpenUnknownLanguage(t *testing.T) {
 	if _, err := Open("tlh", nil); err == nil || !strings.Contains(err.Error(), `"tlh"; there are texts in ar, en, es, ru, vi, zh-Hans`) {
 		t.Errorf("the error is %v", err)
 	}
-	if _, err := Open(desk, nil); err == nil {
+	if _, err := Open(coordinator, nil); err == nil {
 		t.Error("the coordinator's sheet was opened as a language")
 	}
 }

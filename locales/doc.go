@@ -35,7 +35,7 @@
 //
 // # The coordinator's sheet
 //
-// bundles/desk.yaml holds the texts of the sheet for the coordinator, in English alone. [OpenDesk] opens it.
+// bundles/coordinator.yaml holds the texts of the sheet for the coordinator, in English alone. [OpenCoordinator] opens it.
 //
 // # Dates and numbers
 //

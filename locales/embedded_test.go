@@ -17,8 +17,8 @@ func shipped(t *testing.T) map[string]*Speaker {
 	speakers := map[string]*Speaker{}
 	for _, file := range bundleFiles() {
 		name := strings.TrimSuffix(file, ".yaml")
-		s, err := OpenDesk()
-		if name != desk {
+		s, err := OpenCoordinator()
+		if name != coordinator {
 			s, err = Open(name, nil)
 		}
 		if err != nil {

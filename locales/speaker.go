@@ -17,8 +17,8 @@ import (
 //go:embed bundles/*.yaml
 var bundles embed.FS
 
-// desk names the bundle of the coordinator's sheet.
-const desk = "desk"
+// coordinator names the bundle of the coordinator's sheet.
+const coordinator = "coordinator"
 
 // A Speaker speaks one language. It is safe for use by several goroutines.
 type Speaker struct {
@@ -33,7 +33,7 @@ type Speaker struct {
 func Tags() []string {
 	var tags []string
 	for _, file := range bundleFiles() {
-		if tag := strings.TrimSuffix(file, ".yaml"); tag != desk {
+		if tag := strings.TrimSuffix(file, ".yaml"); tag != coordinator {
 			tags = append(tags, tag)
 		}
 	}
@@ -61,8 +61,8 @@ func Open(tag string, own fs.FS) (*Speaker, error) {
 	return open(tag, ours(), tag+".yaml", own)
 }
 
-// OpenDesk makes the speaker of the coordinator's own sheet, which is in English alone.
-func OpenDesk() (*Speaker, error) { return open("en", ours(), desk+".yaml", nil) }
+// OpenCoordinator makes the speaker of the coordinator's own sheet, which is in English alone.
+func OpenCoordinator() (*Speaker, error) { return open("en", ours(), coordinator+".yaml", nil) }
 
 func ours() fs.FS {
 	files, err := fs.Sub(bundles, "bundles")

@@ -37,4 +37,4 @@ var (
 )
 
 // ISpeak is the one sentence to say on the phone, in English whatever the reader's language.
-var ISpeak = deskText("phone.i_speak", LanguageName(""), Address(""))
+var ISpeak = ownText("phone.i_speak", LanguageName(""), Address(""))

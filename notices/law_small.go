@@ -71,10 +71,10 @@ func daysApart(a, b Work) int {
 func abs(n int) int { return max(n, -n) }
 
 var (
-	outBeside       = deskText("beside.counts", Number(0))
-	whyBeside       = deskText("beside.counts_why", Limit(0))
-	outBesideUnread = deskText("beside.unread", Name(""))
-	whyBesideUnread = deskText("beside.unread_why")
+	outBeside       = ownText("beside.counts", Number(0))
+	whyBeside       = ownText("beside.counts_why", Limit(0))
+	outBesideUnread = ownText("beside.unread", Name(""))
+	whyBesideUnread = ownText("beside.unread_why")
 )
 
 // beside says that work in other job files of the house counts as well.

@@ -7,9 +7,9 @@ import "slices"
 var ownProgrammes = []string{"AL", "DE", "GA", "IA", "KS", "MA", "MS", "NC", "OK", "OR", "RI", "UT", "WA", "WI"}
 
 var (
-	outOwnProgramme = deskText("profile.own_programme", PlaceName(""))
-	whyOwnProgramme = deskText("profile.own_programme_why")
-	whyStateUnknown = deskText("profile.state_unknown")
+	outOwnProgramme = ownText("profile.own_programme", PlaceName(""))
+	whyOwnProgramme = ownText("profile.own_programme_why")
+	whyStateUnknown = ownText("profile.state_unknown")
 )
 
 // ownProgramme says where a State's own renovation rule stands in place of the federal one.

@@ -33,10 +33,10 @@ func Texts() []Text {
 	return all
 }
 
-// DeskTexts is the same for the reasons, which the coordinator reads in English.
-func DeskTexts() []Text { return slices.Clone(deskDeclared) }
+// OwnTexts is the same for the reasons, which the coordinator reads in English.
+func OwnTexts() []Text { return slices.Clone(ownDeclared) }
 
-var declared, deskDeclared []Text
+var declared, ownDeclared []Text
 
 func text(id string, holds ...Value) Text {
 	t := Text{ID: id, Holds: kindsOf(holds)}
@@ -44,9 +44,9 @@ func text(id string, holds ...Value) Text {
 	return t
 }
 
-func deskText(id string, holds ...Value) Text {
+func ownText(id string, holds ...Value) Text {
 	t := Text{ID: id, Holds: kindsOf(holds)}
-	deskDeclared = append(deskDeclared, t)
+	ownDeclared = append(ownDeclared, t)
 	return t
 }
 

@@ -21,9 +21,9 @@ var concerns = map[string]Concern{
 }
 
 var (
-	ruleRenovation = deskText("rules.renovation")
-	ruleHousing    = deskText("rules.housing")
-	rulePlace      = deskText("rules.place", PlaceName(""))
+	ruleRenovation = ownText("rules.renovation")
+	ruleHousing    = ownText("rules.housing")
+	rulePlace      = ownText("rules.place", PlaceName(""))
 )
 
 // RuleName is the set of rules that a decision of WhichRules is about; false where only its own sentence can say it, such as rules that nobody has checked.

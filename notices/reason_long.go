@@ -4,8 +4,8 @@ package notices
 const mostDays = 3
 
 var (
-	outLong = deskText("span.long", PlaceName(""), Number(0))
-	whyLong = deskText("span.long_why", Day{}, SecondDay{})
+	outLong = ownText("span.long", PlaceName(""), Number(0))
+	whyLong = ownText("span.long_why", Day{}, SecondDay{})
 )
 
 // longSpans propose to split or move work inside that shuts a place for long. The days are for planning alone: no sheet says the last.

@@ -3,12 +3,12 @@ package notices
 import "slices"
 
 var (
-	outSleepsThen = deskText("sleep.then", Name(""))
-	whySleepsThen = deskText("sleep.then_why")
-	wouldSayByDay = deskText("sleep.would_say")
-	outOtherWay   = deskText("life.other_way", Name(""), Day{})
-	whyOtherWay   = deskText("life.other_way_why", PlaceName(""), SecondDay{})
-	wouldAgree    = deskText("life.would_agree", PlaceName(""))
+	outSleepsThen = ownText("sleep.then", Name(""))
+	whySleepsThen = ownText("sleep.then_why")
+	wouldSayByDay = ownText("sleep.would_say")
+	outOtherWay   = ownText("life.other_way", Name(""), Day{})
+	whyOtherWay   = ownText("life.other_way_why", PlaceName(""), SecondDay{})
+	wouldAgree    = ownText("life.would_agree", PlaceName(""))
 )
 
 // sleepsWhile reports whether a household sleeps at an hour at which the crew works, as who works at night does.

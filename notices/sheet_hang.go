@@ -3,13 +3,13 @@ package notices
 import "slices"
 
 var (
-	outSignsInside  = deskText("signs.inside", Number(0), Name(""))
-	whySignsInside  = deskText("signs.inside_why")
-	outSignsOutside = deskText("signs.outside", Number(0), Name(""), Reach(0))
-	whySignsOutside = deskText("signs.outside_why", Reach(0))
-	outSignsEntries = deskText("signs.entries", Number(0))
-	whySignsEntries = deskText("signs.entries_why")
-	wouldBeEntries  = deskText("signs.would_be_entries")
+	outSignsInside  = ownText("signs.inside", Number(0), Name(""))
+	whySignsInside  = ownText("signs.inside_why")
+	outSignsOutside = ownText("signs.outside", Number(0), Name(""), Reach(0))
+	whySignsOutside = ownText("signs.outside_why", Reach(0))
+	outSignsEntries = ownText("signs.entries", Number(0))
+	whySignsEntries = ownText("signs.entries_why")
+	wouldBeEntries  = ownText("signs.would_be_entries")
 )
 
 // signs are one for each way into each work area that has not passed, in English and in each language read in the house; and, when everybody has left, one for

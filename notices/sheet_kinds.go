@@ -46,19 +46,19 @@ type Traits struct {
 
 // Kinds has a row for each kind of sheet.
 var Kinds = []Traits{
-	{Kind: ReturnLetter, Title: deskText("kind.return_letter"), Carried: ToHousehold, walked: true},
-	{Kind: CleanAgainLetter, Title: deskText("kind.clean_again_letter"), Carried: ToHousehold, walked: true},
-	{Kind: AfterWorkNotice, Title: deskText("kind.after_work_notice"), Carried: ToHousehold, walked: true},
-	{Kind: StayOutLetter, Title: deskText("kind.stay_out_letter"), Carried: ToHousehold, walked: true},
-	{Kind: LetterReceipt, Title: deskText("kind.letter_receipt"), Carried: ToHousehold, GoesBack: true},
-	{Kind: DoneNote, Title: deskText("kind.done_note"), Carried: ToNeighbour, walked: true, Glance: true, MaySpare: true},
-	{Kind: CloseWindowsRequest, Title: deskText("kind.close_windows_request"), Carried: ToNeighbour, walked: true, Glance: true, MaySpare: true},
-	{Kind: NeighbourNote, Title: deskText("kind.neighbour_note"), Carried: ToNeighbour, walked: true, Glance: true},
-	{Kind: PetFlyer, Title: deskText("kind.pet_flyer"), Carried: ToNeighbour, Glance: true, MaySpare: true},
-	{Kind: DatesChangedSlip, Title: deskText("kind.dates_changed_slip"), Carried: ToNeighbour, MaySpare: true},
-	{Kind: CommonAreaNotice, Title: deskText("kind.common_area_notice"), Carried: ToResidents},
-	{Kind: CommonAreaSign, Title: deskText("kind.common_area_sign"), Carried: AtDoor},
-	{Kind: WorkAreaSign, Title: deskText("kind.work_area_sign"), Carried: AtDoor},
+	{Kind: ReturnLetter, Title: ownText("kind.return_letter"), Carried: ToHousehold, walked: true},
+	{Kind: CleanAgainLetter, Title: ownText("kind.clean_again_letter"), Carried: ToHousehold, walked: true},
+	{Kind: AfterWorkNotice, Title: ownText("kind.after_work_notice"), Carried: ToHousehold, walked: true},
+	{Kind: StayOutLetter, Title: ownText("kind.stay_out_letter"), Carried: ToHousehold, walked: true},
+	{Kind: LetterReceipt, Title: ownText("kind.letter_receipt"), Carried: ToHousehold, GoesBack: true},
+	{Kind: DoneNote, Title: ownText("kind.done_note"), Carried: ToNeighbour, walked: true, Glance: true, MaySpare: true},
+	{Kind: CloseWindowsRequest, Title: ownText("kind.close_windows_request"), Carried: ToNeighbour, walked: true, Glance: true, MaySpare: true},
+	{Kind: NeighbourNote, Title: ownText("kind.neighbour_note"), Carried: ToNeighbour, walked: true, Glance: true},
+	{Kind: PetFlyer, Title: ownText("kind.pet_flyer"), Carried: ToNeighbour, Glance: true, MaySpare: true},
+	{Kind: DatesChangedSlip, Title: ownText("kind.dates_changed_slip"), Carried: ToNeighbour, MaySpare: true},
+	{Kind: CommonAreaNotice, Title: ownText("kind.common_area_notice"), Carried: ToResidents},
+	{Kind: CommonAreaSign, Title: ownText("kind.common_area_sign"), Carried: AtDoor},
+	{Kind: WorkAreaSign, Title: ownText("kind.work_area_sign"), Carried: AtDoor},
 }
 
 // Traits is the row of a kind. A kind that a later doorleaf dropped has a row that says nothing.

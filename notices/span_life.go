@@ -19,11 +19,11 @@ type life struct {
 }
 
 var (
-	wouldSayWays    = deskText("life.would_say_ways")
-	wouldSayBed     = deskText("life.would_say_bed")
-	wouldSayBath    = deskText("life.would_say_bath")
-	wouldSayKitchen = deskText("life.would_say_kitchen")
-	wouldSayWhile   = deskText("life.would_say_while", Name(""))
+	wouldSayWays    = ownText("life.would_say_ways")
+	wouldSayBed     = ownText("life.would_say_bed")
+	wouldSayBath    = ownText("life.would_say_bath")
+	wouldSayKitchen = ownText("life.would_say_kitchen")
+	wouldSayWhile   = ownText("life.would_say_while", Name(""))
 )
 
 // lives are how a household gets through each state, in their order. While it sleeps elsewhere because of one place, what it does because of another need not hold.

@@ -3,13 +3,13 @@ package notices
 import "slices"
 
 var (
-	notDecided      = deskText("release.not_decided")
-	notIndependent  = deskText("release.not_independent", Name(""))
-	notSampled      = deskText("release.not_sampled", PlaceName(""))
-	notCertified    = deskText("release.not_certified", Name(""))
-	notAlone        = deskText("release.not_alone", Name(""))
-	notTested       = deskText("release.not_tested", Name(""))
-	notVerified     = deskText("release.not_verified", Name(""))
+	notDecided      = ownText("release.not_decided")
+	notIndependent  = ownText("release.not_independent", Name(""))
+	notSampled      = ownText("release.not_sampled", PlaceName(""))
+	notCertified    = ownText("release.not_certified", Name(""))
+	notAlone        = ownText("release.not_alone", Name(""))
+	notTested       = ownText("release.not_tested", Name(""))
+	notVerified     = ownText("release.not_verified", Name(""))
 	releaseAided    = read("2026-11-25", "24 CFR 35.1340(b), (f) and (g)")
 	releasePaid     = read("2026-11-25", "40 CFR 745.85(b) and (c)")
 	releaseOwnWords = inPractice
@@ -110,12 +110,12 @@ func (job Job) windowsOpenedOn(works []Work) (Date, bool) {
 }
 
 var (
-	outOldPass  = deskText("release.older_than_report", Name(""))
-	whyOldPass  = deskText("release.older_than_report_why", Day{}, SecondDay{})
-	outNoNumber = deskText("release.no_new_number", Name(""))
-	outBlank    = deskText("release.blank", Name(""))
-	whyBlank    = deskText("release.blank_why", Reading(""), Day{})
-	whyNoNumber = deskText("release.no_new_number_why", Reading(""), Day{})
+	outOldPass  = ownText("release.older_than_report", Name(""))
+	whyOldPass  = ownText("release.older_than_report_why", Day{}, SecondDay{})
+	outNoNumber = ownText("release.no_new_number", Name(""))
+	outBlank    = ownText("release.blank", Name(""))
+	whyBlank    = ownText("release.blank_why", Reading(""), Day{})
+	whyNoNumber = ownText("release.no_new_number_why", Reading(""), Day{})
 )
 
 // passWarnings stay on the coordinator's list: a pass that is older than its laboratory report, and one after a failing number without a new one.

@@ -65,12 +65,12 @@ const (
 
 // More come from the ledger alone: paper that is out and says something else than the last make, and a job file that says something else than that.
 var (
-	SayOutdated  = deskText("step.outdated", SheetID(""))
-	SayTakeBack  = deskText("step.take_back", Name(""), SheetID(""))
-	SayBringNew  = deskText("step.bring_new", Name(""), SheetID(""))
-	SayHangNew   = deskText("step.hang_new", SheetID(""))
-	SayMakeAgain = deskText("step.make_again")
-	SayPlanAgain = deskText("step.plan_again")
+	SayOutdated  = ownText("step.outdated", SheetID(""))
+	SayTakeBack  = ownText("step.take_back", Name(""), SheetID(""))
+	SayBringNew  = ownText("step.bring_new", Name(""), SheetID(""))
+	SayHangNew   = ownText("step.hang_new", SheetID(""))
+	SayMakeAgain = ownText("step.make_again")
+	SayPlanAgain = ownText("step.plan_again")
 )
 
 // steps are everything that has to happen for a job, nearest first. What day it is changes nothing.

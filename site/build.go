@@ -91,7 +91,7 @@ func addresses(plan notices.Plan, token string) []string {
 func (p press) record(plan notices.Plan) (record.Job, error) {
 	made := record.Job{Code: plan.Code, Token: p.token, Address: plan.Address}
 	if len(plan.Lot.Work) > 0 {
-		lot := p.deskDrawing()
+		lot := p.overviewDrawing()
 		made.Lot = &lot
 	}
 	for _, d := range plan.Days {

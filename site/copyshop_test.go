@@ -14,7 +14,7 @@ import (
 
 // Outside references of this file: Chromium and poppler, as in pdfs_test.go. The size of 11 x 17 in paper is that of ANSI/ASME Y14.1.
 
-// Signs on larger paper have files of their own, padded for printing two-sided; everything else stays with the home printer.
+// Signs on larger paper have files of their list, padded for printing two-sided; everything else stays with the home printer.
 func TestFilesForTheCopyShop(t *testing.T) {
 	folder := printing(t)
 	job := small(demoJob(t, "alder-14"))
@@ -41,9 +41,9 @@ func TestFilesForTheCopyShop(t *testing.T) {
 		t.Errorf("the home printer gets %v, want %d sides of Letter and the walk list", home, others)
 	}
 	checkNothingPrivate(t, files, record, job)
-	desk := string(files["print/index.html"])
+	list := string(files["print/index.html"])
 	for _, link := range []string{`href="alder-14/copy-shop.html"`, `href="alder-14/copy-shop.pdf"`} {
-		if !strings.Contains(desk, link) {
+		if !strings.Contains(list, link) {
 			t.Errorf("the coordinator's sheet has no %s", link)
 		}
 	}

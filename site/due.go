@@ -61,11 +61,11 @@ type Known struct {
 
 // Due lists what is due on a day over all jobs, nearest first. What the ledger knows to be done is not due. It is pure: the day is handed in.
 func Due(all []Known, on notices.Date) ([]DueStep, error) {
-	desk, err := openDesk()
+	own, err := openCoordinator()
 	if err != nil {
 		return nil, err
 	}
-	v := &voice{Speaker: desk, desk: desk}
+	v := &voice{Speaker: own, own: own}
 	var steps []DueStep
 	for _, one := range all {
 		steps = append(steps, v.openSteps(one, on, Waiting)...)

@@ -323,8 +323,8 @@ func TestDueWaitsForTheExaminer(t *testing.T) {
 	}
 }
 
-// The desk sheet shows the steps by day, ticks what the ledger knew at the make, and has no word for the day on which it is read.
-func TestDeskShowsSteps(t *testing.T) {
+// The overview shows the steps by day, ticks what the ledger knew at the make, and has no word for the day on which it is read.
+func TestOverviewShowsSteps(t *testing.T) {
 	folder, job := newFolder(t), dueAt(t, "elm-14", "")
 	madeIn(t, folder, marchFirst, job)
 	_, err := folder.Mark(notices.Decide(job), func(known ledger.Job) (ledger.Job, []ledger.Noted, error) {
@@ -333,8 +333,8 @@ func TestDeskShowsSteps(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	desk := string(madeIn(t, folder, marchFirst, job)["print/index.html"])
-	rows := strings.Split(desk[strings.Index(desk, "What is due"):strings.Index(desk, `<ol class="piles">`)], "<tr>")
+	list := string(madeIn(t, folder, marchFirst, job)["print/index.html"])
+	rows := strings.Split(list[strings.Index(list, "What is due"):strings.Index(list, `<ol class="piles">`)], "<tr>")
 	for says, want := range map[string][]string{
 		"stay-out letter":      {"Done.", "Sat May 1, 2027", "from Sat Apr 24, 2027", "Household"},
 		"Ask 12 Elm Row":       {`class="box"`, "Mon May 3, 2027", "LATE after Wed May 5, 2027", "Neighbor"},

@@ -11,11 +11,11 @@ import (
 
 // Explain says the reasons of a plan in the coordinator's English.
 func Explain(plan notices.Plan) ([]record.Reason, error) {
-	desk, err := openDesk()
+	own, err := openCoordinator()
 	if err != nil {
 		return nil, err
 	}
-	return Kit{desk: desk}.reasonRecords(plan.Reasons)
+	return Kit{own: own}.reasonRecords(plan.Reasons)
 }
 
 // A Count is how many copies of one kind of sheet there are to print.
@@ -39,16 +39,16 @@ func tally(plan notices.Plan) []Count {
 	return all
 }
 
-// openDesk opens the coordinator's words once.
-var openDesk = sync.OnceValues(locales.OpenDesk)
+// openCoordinator opens the coordinator's words once.
+var openCoordinator = sync.OnceValues(locales.OpenCoordinator)
 
 // titleOf is what the coordinator calls a kind of sheet.
 func titleOf(kind string) string {
 	row := notices.Kind(kind).Traits()
-	desk, err := openDesk()
+	own, err := openCoordinator()
 	if err != nil || row.Title.ID == "" {
 		return "Sheet"
 	}
-	v := &voice{Speaker: desk, desk: desk}
+	v := &voice{Speaker: own, own: own}
 	return v.plain(row.Title.With())
 }

@@ -157,9 +157,9 @@ func (p press) call(v *voice, call notices.Call, l notices.Language) templates.C
 	}
 	if call.Say != nil && l != notices.English {
 		view.Say = v.plain(notices.CallSay.With())
-		desk := &voice{Speaker: v.desk, desk: v.desk}
-		view.Words = desk.plain(notices.ISpeak.With(notices.LanguageName(l), call.Say))
-		v.err = cmp.Or(v.err, desk.err)
+		own := &voice{Speaker: v.own, own: v.own}
+		view.Words = own.plain(notices.ISpeak.With(notices.LanguageName(l), call.Say))
+		v.err = cmp.Or(v.err, own.err)
 	}
 	return view
 }

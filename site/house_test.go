@@ -166,12 +166,12 @@ func TestTextsEqualTheBundles(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	desk, err := locales.OpenDesk()
+	own, err := locales.OpenCoordinator()
 	if err != nil {
 		t.Fatal(err)
 	}
 	compareTexts(t, "en", notices.Texts(), english)
-	compareTexts(t, "desk", notices.DeskTexts(), desk)
+	compareTexts(t, "own", notices.OwnTexts(), own)
 }
 
 func compareTexts(t *testing.T, bundle string, texts []notices.Text, speaker *locales.Speaker) {

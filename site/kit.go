@@ -12,7 +12,7 @@ import (
 type Kit struct {
 	key      Key // "" for sheets without codes
 	speakers map[notices.Language]*locales.Speaker
-	desk     *locales.Speaker
+	own      *locales.Speaker
 	shelf    *fit.Shelf
 }
 
@@ -28,11 +28,11 @@ func NewKit(programme notices.Programme, key Key, read func(path string) ([]byte
 		}
 		kit.speakers[notices.Language(tag)] = speaker
 	}
-	desk, err := locales.OpenDesk()
+	own, err := locales.OpenCoordinator()
 	if err != nil {
 		return Kit{}, err
 	}
-	kit.desk = desk
+	kit.own = own
 	return kit, kit.checkDrafts(programme)
 }
 
@@ -49,7 +49,7 @@ func (kit Kit) checkDrafts(programme notices.Programme) error {
 }
 
 // englishName is the name of a language for the coordinator, and for the sentence to say on the phone.
-func englishName(kit Kit, l notices.Language) string { return kit.desk.NameOf(string(l)) }
+func englishName(kit Kit, l notices.Language) string { return kit.own.NameOf(string(l)) }
 
 // coordinator says what the coordinator reads, in English.
-func (kit Kit) coordinator() *voice { return &voice{Speaker: kit.desk, desk: kit.desk} }
+func (kit Kit) coordinator() *voice { return &voice{Speaker: kit.own, own: kit.own} }

@@ -60,8 +60,8 @@ func (p press) nearHomes(readers string) []templates.LotHome {
 	return homes
 }
 
-// deskDrawing shows everything: whose sides face the work and count as near.
-func (p press) deskDrawing() templates.Lot {
+// overviewDrawing shows everything: whose sides face the work and count as near.
+func (p press) overviewDrawing() templates.Lot {
 	lot := lotView(p.lot)
 	lot.Number = p.number
 	for i, home := range p.lot.Homes {

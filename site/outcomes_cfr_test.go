@@ -138,7 +138,7 @@ func saidOn(content notices.Content) []string {
 }
 
 // The coordinator's sheet names the doors whose signs come down now, and only then.
-func TestDeskNamesTheSignsToTakeDown(t *testing.T) {
+func TestOverviewNamesTheSignsToTakeDown(t *testing.T) {
 	const says = "Take these signs down now"
 	if before := textOf(parsed(t, made(t, endings(t)["before"])["print/index.html"])); strings.Contains(before, says) {
 		t.Error("signs are to come down before any check")

@@ -24,11 +24,11 @@ import (
 // proof is one page for the file, from what the ledger remembers of a job and what its file says of checks.
 func proof(plan notices.Plan, known ledger.Job) ([]byte, error) {
 	english, err1 := locales.Open(string(notices.English), nil)
-	desk, err2 := locales.OpenDesk()
+	own, err2 := locales.OpenCoordinator()
 	if err := cmp.Or(err1, err2); err != nil {
 		return nil, err
 	}
-	kit := Kit{speakers: map[notices.Language]*locales.Speaker{notices.English: english}, desk: desk}
+	kit := Kit{speakers: map[notices.Language]*locales.Speaker{notices.English: english}, own: own}
 	p := newPress(kit, plan.Programme)
 	page, err := templates.RenderProof(templates.Proof{
 		Code: plan.Code, Address: plan.Address, Programme: plan.Programme.Name, Days: fileDays(plan.Days), Pamphlets: pamphlets(plan.Proof), Emergency: plan.Proof.Statement.What, NotFollowed: plan.Proof.Statement.NotFollowed,

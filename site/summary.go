@@ -72,11 +72,11 @@ type RowRecord struct {
 // Summarise tells a plan with what the ledger knows on a day. It is pure.
 func Summarise(one Known, on notices.Date) (Summary, error) {
 	plan := one.Plan
-	desk, err := openDesk()
+	own, err := openCoordinator()
 	if err != nil {
 		return Summary{}, err
 	}
-	v := &voice{Speaker: desk, desk: desk}
+	v := &voice{Speaker: own, own: own}
 	s := Summary{Code: plan.Code, Address: plan.Address, Print: orEmpty(tally(plan))}
 	if s.Reasons, err = Explain(plan); err != nil {
 		return s, err

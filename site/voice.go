@@ -15,14 +15,14 @@ import (
 // at every word; whoever made it looks at err in the end.
 type voice struct {
 	*locales.Speaker
-	desk *locales.Speaker
+	own  *locales.Speaker
 	page bool     // on a page a phone is a link and a day has its year
 	cast fit.Cast // on paper
 	err  error
 }
 
 func (kit Kit) voice(l notices.Language, page bool) *voice {
-	return &voice{Speaker: kit.speakers[l], desk: kit.desk, page: page}
+	return &voice{Speaker: kit.speakers[l], own: kit.own, page: page}
 }
 
 // plain is a message for a headline or a label.
@@ -70,7 +70,7 @@ func (v *voice) value(value notices.Value) locales.Value {
 	case notices.HouseNumber:
 		return locales.Plain(string(value))
 	case notices.LanguageName:
-		return locales.Plain(v.desk.NameOf(string(value)))
+		return locales.Plain(v.own.NameOf(string(value)))
 	case notices.Number:
 		return locales.Count(int(value))
 	case notices.Phone:

@@ -196,7 +196,7 @@ func checkAxe(b tab) {
 }
 
 // The coordinator's sheet and the contact sheet are read on a screen too.
-func TestDeskIsAccessible(t *testing.T) {
+func TestOverviewIsAccessible(t *testing.T) {
 	demo := demoOn(t, "letter")
 	for _, path := range []string{"print/index.html", "print/contact.html"} {
 		t.Run(path, func(t *testing.T) {

@@ -6,7 +6,7 @@
 //
 //   - [Sheet] is a file to print: one sheet of paper or many, each with its faces. A [Face] is laid out as a sign, as a
 //     letter, or as a [Tile]: one sheet of a sign that takes several.
-//   - [WalkList], [WalkRound] and [Desk] are the coordinator's own lists, in English.
+//   - [WalkList], [WalkRound] and [Overview] are the coordinator's own lists, in English.
 //   - [Page] is a small web page behind a code, for a phone on a bad connection: no script, no request, one style whose hash its policy names.
 //
 // Both papers, Letter and A4, carry the same field of 182 mm by 256 mm, so that a text that fits one fits the other. The sheets

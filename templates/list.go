@@ -20,80 +20,80 @@ type WalkRow struct{ Who, Sheet, Languages, Due, LateAfter string }
 // RenderWalkList lays out a walk list.
 func RenderWalkList(w WalkList) ([]byte, error) { return render("walk.html", w) }
 
-// A Desk is the coordinator's sheet: every job with what to print, where it goes, by when and why.
-type Desk struct {
+// An Overview is the coordinator's sheet: every job with what to print, where it goes, by when and why.
+type Overview struct {
 	Fonts []Font
-	Jobs  []DeskJob
+	Jobs  []OverviewJob
 }
 
-// A DeskJob is one job of a Desk.
-type DeskJob struct {
+// An OverviewJob is one job of a Overview.
+type OverviewJob struct {
 	Code, Address, Days  string
 	Everything, WalkList string // links
 	CopyShop             string // link; "" when no sign needs larger paper
-	PDFs                 []DeskLink
+	PDFs                 []OverviewLink
 	Draft                []string
 	Drawing              template.HTML // "" when no work is outside
-	Piles                []DeskPile
-	PutRight             []DeskRepair
-	TakeDown             []DeskTick // once the area has passed
-	TakeDownNow          []DeskTick // it has passed
-	Steps                []DeskStep // nearest first
-	Reasons              []DeskReason
+	Piles                []OverviewPile
+	PutRight             []OverviewRepair
+	TakeDown             []OverviewTick // once the area has passed
+	TakeDownNow          []OverviewTick // it has passed
+	Steps                []OverviewStep // nearest first
+	Reasons              []OverviewReason
 }
 
-// A DeskLink is a file for the printer.
-type DeskLink struct{ Href, Name, Note string }
+// An OverviewLink is a file for the printer.
+type OverviewLink struct{ Href, Name, Note string }
 
-// A DeskPile is sheets that are carried together: letters, requests, the crew's pack, spares.
-type DeskPile struct {
+// An OverviewPile is sheets that are carried together: letters, requests, the crew's pack, spares.
+type OverviewPile struct {
 	Name, Note string
-	Rows       []DeskRow
+	Rows       []OverviewRow
 }
 
-// A DeskRow is one sheet to print.
-type DeskRow struct {
+// An OverviewRow is one sheet to print.
+type OverviewRow struct {
 	Href, Title, To, Languages, Due, LateAfter string
 	Copies, Sides                              int
 	ReadFrom                                   string // signs only
 }
 
-// A DeskRepair is a door or a home where paper hangs or lies that is no longer right.
-type DeskRepair struct {
+// An OverviewRepair is a door or a home where paper hangs or lies that is no longer right.
+type OverviewRepair struct {
 	Where  string
-	Sheets []DeskRepairSheet
+	Sheets []OverviewRepairSheet
 }
 
-// A DeskRepairSheet is what to take away and what to bring instead.
-type DeskRepairSheet struct {
+// An OverviewRepairSheet is what to take away and what to bring instead.
+type OverviewRepairSheet struct {
 	Title, Sheet, Since string
 	TakeAway, Bring     string // revisions; Bring is 0 when nothing comes instead
 	Hangs               bool
 }
 
-// A DeskTick is a door with a box to tick when its signs are down again.
-type DeskTick struct {
+// An OverviewTick is a door with a box to tick when its signs are down again.
+type OverviewTick struct {
 	Where string
 	Signs int
 }
 
-// A DeskStep is one thing to do, with a box to tick and its last day. First is "" when it has that one day only.
-type DeskStep struct {
+// An OverviewStep is one thing to do, with a box to tick and its last day. First is "" when it has that one day only.
+type OverviewStep struct {
 	Says, First, Due, LateAfter, For, Source string
 	Done                                     bool
 }
 
-// A DeskReason is one decision with its grounds.
-type DeskReason struct {
+// An OverviewReason is one decision with its grounds.
+type OverviewReason struct {
 	Outcome, Because, Source, Binds string
-	Missing                         []DeskMissing
+	Missing                         []OverviewMissing
 }
 
-// A DeskMissing is an answer that nobody has given, and what it would change.
-type DeskMissing struct{ Field, Would string }
+// An OverviewMissing is an answer that nobody has given, and what it would change.
+type OverviewMissing struct{ Field, Would string }
 
-// RenderDesk lays out the coordinator's sheet.
-func RenderDesk(d Desk) ([]byte, error) { return render("desk.html", d) }
+// RenderOverview lays out the coordinator's sheet.
+func RenderOverview(d Overview) ([]byte, error) { return render("overview.html", d) }
 
 // A Contact shows sheets and pages small, for whoever looks them over.
 type Contact struct {

@@ -19,7 +19,7 @@ var forTests = map[string]string{
 	"notices.AfterWork":            "the outcomes are held against the figures",
 	"notices.CheckFailed":          "the outcomes are held against the published levels",
 	"notices.CheckPassed":          "the outcomes are held against the published levels",
-	"notices.DeskTexts":            "the messages are compared with the bundles, which notices does not know",
+	"notices.OwnTexts":             "the messages are compared with the bundles, which notices does not know",
 	"notices.DustLevels":           "the outcomes are held against the published levels",
 	"notices.Job.Checked":          "the outcomes are held against the published levels",
 	"notices.Kinds":                "lists and the contact sheet are tested with every kind of sheet",

@@ -14,15 +14,15 @@ import (
 
 // Overview is the coordinator's sheet: what to print for each job, where it goes, by when and why.
 func Overview(records []record.Job, fonts []templates.Font) ([]byte, error) {
-	view := templates.Desk{Fonts: fonts}
+	view := templates.Overview{Fonts: fonts}
 	for _, r := range records {
 		view.Jobs = append(view.Jobs, overviewJob(r))
 	}
-	return templates.RenderDesk(view)
+	return templates.RenderOverview(view)
 }
 
-func overviewJob(r record.Job) templates.DeskJob {
-	job := templates.DeskJob{
+func overviewJob(r record.Job) templates.OverviewJob {
+	job := templates.OverviewJob{
 		Code: r.Code, Address: r.Address, Days: days(r.Days...), Draft: drafts(r),
 		Everything: belowPrint(r.Everything), WalkList: belowPrint(r.WalkList), CopyShop: belowPrint(r.CopyShop), PDFs: pdfLinks(r.PDFs),
 		Piles: pilesOf(r), PutRight: putRightRows(r), TakeDown: takeDown(r), TakeDownNow: takeDownNow(r), Steps: steps(r),
@@ -37,22 +37,22 @@ func overviewJob(r record.Job) templates.DeskJob {
 }
 
 // pdfLinks says on the link which file is for whom.
-func pdfLinks(all []record.PDF) []templates.DeskLink {
-	var links []templates.DeskLink
+func pdfLinks(all []record.PDF) []templates.OverviewLink {
+	var links []templates.OverviewLink
 	for _, r := range all {
 		name := "PDF of everything"
 		if strings.HasSuffix(r.Path, "/"+CopyShop) {
 			name = "PDF for the copy shop"
 		}
-		links = append(links, templates.DeskLink{Href: belowPrint(r.Path), Name: name, Note: fmt.Sprintf("%d sides on %s", r.Pages, paperNames[r.Paper])})
+		links = append(links, templates.OverviewLink{Href: belowPrint(r.Path), Name: name, Note: fmt.Sprintf("%d sides on %s", r.Pages, paperNames[r.Paper])})
 	}
 	return links
 }
 
-func reasonRow(r record.Reason) templates.DeskReason {
-	view := templates.DeskReason{Outcome: r.Outcome, Because: r.Because, Source: r.Source, Binds: locales.Alone(r.Binds)}
+func reasonRow(r record.Reason) templates.OverviewReason {
+	view := templates.OverviewReason{Outcome: r.Outcome, Because: r.Because, Source: r.Source, Binds: locales.Alone(r.Binds)}
 	for _, m := range r.Missing {
-		view.Missing = append(view.Missing, templates.DeskMissing{Field: m.Field, Would: m.Would})
+		view.Missing = append(view.Missing, templates.OverviewMissing{Field: m.Field, Would: m.Would})
 	}
 	return view
 }
@@ -76,10 +76,10 @@ func carried(how notices.Carriage) func(record.Sheet) bool {
 
 func isSpare(s record.Sheet) bool { return len(s.For) == 0 && notices.Kind(s.Kind).Traits().MaySpare }
 
-func pilesOf(r record.Job) []templates.DeskPile {
-	var all []templates.DeskPile
+func pilesOf(r record.Job) []templates.OverviewPile {
+	var all []templates.OverviewPile
 	for _, p := range piles {
-		pile := templates.DeskPile{Name: p.name, Note: p.note}
+		pile := templates.OverviewPile{Name: p.name, Note: p.note}
 		for _, s := range r.Sheets {
 			if p.holds(s) {
 				pile.Rows = append(pile.Rows, sheetRow(s))
@@ -92,8 +92,8 @@ func pilesOf(r record.Job) []templates.DeskPile {
 	return all
 }
 
-func sheetRow(s record.Sheet) templates.DeskRow {
-	row := templates.DeskRow{Href: belowPrint(s.Path), Title: s.Title, To: s.To, Due: days(s.Due), LateAfter: days(s.LateAfter), Copies: s.Copies}
+func sheetRow(s record.Sheet) templates.OverviewRow {
+	row := templates.OverviewRow{Href: belowPrint(s.Path), Title: s.Title, To: s.To, Due: days(s.Due), LateAfter: days(s.LateAfter), Copies: s.Copies}
 	var names []string
 	for _, f := range s.Faces {
 		row.Sides += f.Pages
@@ -121,16 +121,16 @@ func readFrom(s record.Sheet) string {
 }
 
 // putRightRows groups what is no longer right by door and by home.
-func putRightRows(r record.Job) []templates.DeskRepair {
-	var rows []templates.DeskRepair
+func putRightRows(r record.Job) []templates.OverviewRepair {
+	var rows []templates.OverviewRepair
 	last := record.Repair{}
 	for _, repair := range r.PutRight {
 		if repair.Where != last.Where || repair.Home != last.Home {
-			rows = append(rows, templates.DeskRepair{Where: repair.Where})
+			rows = append(rows, templates.OverviewRepair{Where: repair.Where})
 		}
 		last = repair
 		row := &rows[len(rows)-1]
-		row.Sheets = append(row.Sheets, templates.DeskRepairSheet{Title: repair.Title, Sheet: repair.Sheet, Since: days(repair.Since),
+		row.Sheets = append(row.Sheets, templates.OverviewRepairSheet{Title: repair.Title, Sheet: repair.Sheet, Since: days(repair.Since),
 			TakeAway: repair.TakeAway, Bring: repair.Bring, Hangs: repair.Home == ""})
 	}
 	return rows
@@ -140,15 +140,15 @@ func putRightRows(r record.Job) []templates.DeskRepair {
 var paperNames = map[string]string{"letter": "Letter paper", "a4": "A4 paper", "11x17": "11 x 17 in paper, from the copy shop"}
 
 // takeDown lists each door with the number of its signs.
-func takeDown(r record.Job) []templates.DeskTick {
-	var ticks []templates.DeskTick
+func takeDown(r record.Job) []templates.OverviewTick {
+	var ticks []templates.OverviewTick
 	for _, s := range r.Sheets {
 		if s.Kind != string(notices.WorkAreaSign) {
 			continue
 		}
-		i := slices.IndexFunc(ticks, func(t templates.DeskTick) bool { return t.Where == s.To })
+		i := slices.IndexFunc(ticks, func(t templates.OverviewTick) bool { return t.Where == s.To })
 		if i < 0 {
-			ticks = append(ticks, templates.DeskTick{Where: s.To})
+			ticks = append(ticks, templates.OverviewTick{Where: s.To})
 			i = len(ticks) - 1
 		}
 		ticks[i].Signs += s.Copies
@@ -157,10 +157,10 @@ func takeDown(r record.Job) []templates.DeskTick {
 }
 
 // takeDownNow lists the doors whose signs are no longer called for.
-func takeDownNow(r record.Job) []templates.DeskTick {
-	var ticks []templates.DeskTick
+func takeDownNow(r record.Job) []templates.OverviewTick {
+	var ticks []templates.OverviewTick
 	for _, d := range r.TakeDown {
-		ticks = append(ticks, templates.DeskTick{Where: d.Where, Signs: len(d.Signs)})
+		ticks = append(ticks, templates.OverviewTick{Where: d.Where, Signs: len(d.Signs)})
 	}
 	return ticks
 }

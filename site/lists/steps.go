@@ -15,10 +15,10 @@ var partyNames = map[notices.Party]string{
 }
 
 // steps are the steps of a record for the coordinator's sheet. It says no "today" and no "late": no clock may enter a file.
-func steps(r record.Job) []templates.DeskStep {
-	var all []templates.DeskStep
+func steps(r record.Job) []templates.OverviewStep {
+	var all []templates.OverviewStep
 	for _, s := range r.Steps {
-		view := templates.DeskStep{Says: s.Says, Due: WrittenDay(s.Due), For: locales.Alone(partyNames[notices.Party(s.For)]), Source: fmt.Sprintf("%s: %s", locales.Alone(s.Binds), s.Source), Done: s.Done}
+		view := templates.OverviewStep{Says: s.Says, Due: WrittenDay(s.Due), For: locales.Alone(partyNames[notices.Party(s.For)]), Source: fmt.Sprintf("%s: %s", locales.Alone(s.Binds), s.Source), Done: s.Done}
 		if s.First != s.Due {
 			view.First = WrittenDay(s.First)
 		}

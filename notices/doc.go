@@ -16,7 +16,7 @@
 //   - Keep closed (windows near outside work, the neighbours' too): until the final cleaning of the sides that face them has been checked, by whomever.
 //
 // Days say only when the crew is there. A lost day on which nothing was begun starts nothing, and one of which nobody has said counts as begun. While planning, a place counts as
-// shut until its result is expected: the last work day or rain day, and so many business days more where a laboratory has to answer. No sheet ever says that day.
+// shut until its result is expected: the last work day or rain day, and some business days more where a laboratory has to answer. No sheet ever says that day.
 //
 // # A household's life
 //

@@ -69,7 +69,7 @@ var (
 	// Target housing was built before this year.
 	firstYearWithout = Rule{"first_year_without", 1978, "year", larger, "40 CFR 745.103, target housing", "2026-11-25", published, byRenovation}
 
-	// Small jobs: up to so much disturbed paint a room inside, and outside in all; the same room within so many days counts as one job.
+	// Small jobs: up to so much disturbed paint a room inside, and outside in all; the same room within a number of days counts as one job.
 	smallInside  = Rule{"small_inside", 6, "sq ft", smaller, "40 CFR 745.83, minor repair", "2026-11-25", published, byRenovation}
 	smallOutside = Rule{"small_outside", 20, "sq ft", smaller, "40 CFR 745.83, minor repair", "2026-11-25", published, byRenovation}
 	sameRoomDays = Rule{"same_room", 30, "days", larger, "40 CFR 745.83, minor repair", "2026-11-25", published, byRenovation}
@@ -78,7 +78,7 @@ var (
 	aidedOutside = Rule{"aided_outside", 20, "sq ft", smaller, "24 CFR 35.1350(d)", "2026-11-25", published, byHousing}
 	aidedPart    = Rule{"aided_part", 10, "percent", smaller, "24 CFR 35.1350(d)", "2026-11-25", published, byHousing}
 
-	// A household may stay through inside work of one period so long, in daytime, or of so many calendar days with a nightly clean so far out.
+	// A household may stay through inside work of at most one such period, in daytime, or of at most so few calendar days with a nightly clean so far out.
 	onePeriodLimit = Rule{"one_period", 8, "hours", smaller, "24 CFR 35.1345(a)(2)(iii)", "2026-11-25", published, byHousing}
 	fewDays        = Rule{"few_days", 5, "days", smaller, "24 CFR 35.1345(a)(2)(iv)", "2026-11-25", published, byHousing}
 	NightlyStrip   = Rule{"nightly_strip", 10, "ft", larger, "24 CFR 35.1345(a)(2)(iv)", "2026-11-25", published, byHousing}
@@ -95,7 +95,7 @@ var (
 	// A sign outside can be read so far from the edge of the work.
 	signReadFrom = Rule{"sign_read_from", 20, "ft", larger, "24 CFR 35.1345(b)(2)", "2026-11-25", published, byHousing}
 
-	// The official pamphlet is given at most so long before the work, or mailed at least so long before.
+	// The official pamphlet has an earliest day before the work, and a latest day when it is mailed.
 	pamphletEarliest = Rule{"pamphlet_earliest", 60, "days", smaller, "40 CFR 745.84(a)", "2026-11-25", published, byRenovation}
 	pamphletMailed   = Rule{"pamphlet_mailed", 7, "days", larger, "40 CFR 745.84(a)(1)(ii)", "2026-11-25", published, byRenovation}
 
@@ -107,7 +107,7 @@ var (
 	requestAhead = Rule{"request_ahead", 5, "days", larger, "", "2026-11-25", inUse, byPractice}
 	businessDays = Rule{"business_days", 3, "business days", larger, "", "2026-11-25", inUse, byPractice}
 
-	// A laboratory's result comes so long after the last cleaning.
+	// A laboratory's result comes some business days after the last cleaning.
 	resultTakes = Rule{"result_takes", 2, "business days", larger, "", "2026-11-26", inUse, byPractice}
 	// Windows shut before the crew starts to set up.
 	windowsBefore = Rule{"windows_before", 30, "minutes", larger, "", "2026-11-25", inUse, byPractice}
@@ -147,7 +147,7 @@ type Period string
 // about homes in general and say nothing of one house.
 var eras = []era{{1940, "before 1940", 87}, {1960, "from 1940 to 1959", 69}, {1978, "from 1960 to 1977", 24}}
 
-// PresumptionNotice: so many calendar days after the paint was found or presumed to be lead paint, each home has the notice of that, where the housing rule binds.
+// presumptionNotice: within a number of calendar days after the paint was found or presumed to be lead paint, each home has the notice of that, where the housing rule binds.
 var presumptionNotice = Rule{"presumption_notice", 15, "days", smaller, "24 CFR 35.125(a)", "2026-11-26", secondary, byHousing}
 
 // poisonControl is the national number in the United States: from memory; check it before you rely on it.

@@ -11,7 +11,7 @@ type profile struct {
 	state     string
 	city      string   // "" for the whole State
 	cityToo   []string // other ways in which people write the city
-	tellHome  Source   // where the duty to tell residents so many business days before stands; empty when there is none
+	tellHome  Source   // where the duty to tell residents a number of business days before stands; empty when there is none
 	rows      []Rule   // each takes the place of the row of that name when it is stricter, and gives the source when it is equal
 	mustTell  Source   // where the duty to tell neighbours stands; empty when there is none
 	wholeSide Source   // where the duty to keep all openings on the side of outside work shut, at any distance, stands; empty when there is none

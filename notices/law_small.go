@@ -8,7 +8,7 @@ import (
 // Limits are how much disturbed paint makes a small job.
 type limits struct {
 	inside, outside Rule
-	together        Rule // work in the same room within so many days counts as one job
+	together        Rule // work in the same room within a number of days counts as one job
 	part            Rule // zero when the rule does not count shares of small parts
 }
 

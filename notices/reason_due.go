@@ -31,7 +31,7 @@ func (job Job) letterDue() Date {
 	return due
 }
 
-// residentsLateAfter is so many business days before the first work day, where a place asks for it.
+// residentsLateAfter is a number of business days before the first work day, where a place asks for it.
 func (job Job) residentsLateAfter() Date {
 	return businessDaysBefore(firstDay(job.leadWork()), int(job.rule(businessDays).Value))
 }
@@ -45,7 +45,7 @@ func (job Job) neighbourDue() Date {
 	return due
 }
 
-// neighbourLateAfter is so many business days before the first outside work day.
+// neighbourLateAfter is a number of business days before the first outside work day.
 func (job Job) neighbourLateAfter() Date {
 	return businessDaysBefore(firstDay(job.outsideWork()), int(job.rule(businessDays).Value))
 }

@@ -76,7 +76,7 @@ func (job Job) pamphlets() []Reason {
 	return all
 }
 
-// pamphletDue: not more than so many days before the work, or mailed so many days before; with a signature. A tenant may take it and not sign, or not be met: then a statement of that stands in
+// pamphletDue: within a number of days before the work, or mailed a number of days before; with a signature. A tenant may take it and not sign, or not be met: then a statement of that stands in
 // for the signature. An owner signs, or it goes by mail. It is open while it has still to be given, or given again.
 func (job Job) pamphletDue(reader pamphletReader) (r Reason, open bool) {
 	first := firstDay(job.leadWork())

@@ -146,7 +146,7 @@ func (job Job) expectedBefore(s shut, day Date) bool {
 	return known && expected.Compare(day) < 0
 }
 
-// expected is the day on which the result of a place should be there: that of the last work day, or so many business days later where a laboratory has to answer first.
+// expected is the day on which the result of a place should be there: that of the last work day, or some business days later where a laboratory has to answer first.
 func (job Job) expected(s shut) (Date, bool) {
 	days := sortedDays(append(s.Work.AllDays(), job.againDays(s.Work)...))
 	if s.found || job.CheckedBy == NotDecided || len(days) == 0 {

@@ -152,7 +152,7 @@ func TestDueTurnsWithTheDays(t *testing.T) {
 	}
 }
 
-// checkDay finds a step on a day so long after its last one. A step that waits says something else, so the last day tells them apart.
+// checkDay finds a step on a day some time after its last one. A step that waits says something else, so the last day tells them apart.
 func checkDay(t *testing.T, name string, job notices.Job, step notices.Step, days int, want site.Urgency) {
 	t.Helper()
 	on := step.Due.Plus(days)

@@ -124,7 +124,7 @@ func photographedCopies(generations int) func(photo) photo {
 	}
 }
 
-// blurred spreads each dot as a bell curve whose standard deviation is so many mm on a code of 1 mm a module.
+// blurred spreads each dot as a bell curve whose standard deviation is a number of mm on a code of 1 mm a module.
 func blurred(spread float64) func(photo) photo {
 	return func(p photo) photo {
 		p.Gray = blur(p.Gray, spread*p.module)

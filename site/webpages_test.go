@@ -360,7 +360,7 @@ func jobWithKit(t *testing.T, days int) (notices.Job, site.Kit) {
 	return jobs[0], kit
 }
 
-// jobOnDays is a job with outside work on so many days, at another hour each.
+// jobOnDays is a job with outside work on a number of days, at another hour each.
 func jobOnDays(days int) string {
 	var work strings.Builder
 	for i := range days {

@@ -125,7 +125,7 @@ type WalkRound struct {
 	Sides [][][]WalkRoundPart // of each side its columns
 }
 
-// A WalkRoundPart is the questions about one thing, with room for so many answers.
+// A WalkRoundPart is the questions about one thing, with room for a number of answers.
 type WalkRoundPart struct {
 	Head    string
 	Answers int

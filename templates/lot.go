@@ -52,7 +52,7 @@ const (
 
 // SVG draws the lot: the house and its neighbours by number, worked walls striped, the reach around them as a broken outline, marked sides thick. It has no
 // ids and no style of its own, so that several can stand in one page with a strict policy. A caption beside it says what it shows. House numbers are at
-// least so many ft high as type; one that is too wide for its plot is left out.
+// least a given number of ft high as type; one that is too wide for its plot is left out.
 func (l Lot) SVG(leastNumber float64) template.HTML {
 	var out strings.Builder
 	box := l.frame()
@@ -90,7 +90,7 @@ const (
 	SampleReach Sample = reachLine
 )
 
-// SVG draws the sample in a place of so many ft.
+// SVG draws the sample in a place of a given size in ft.
 func (s Sample) SVG(width, height float64) template.HTML {
 	return template.HTML(fmt.Sprintf(`<svg viewBox="0 0 %[1]s %[2]s" aria-hidden="true" focusable="false"><path d="M0 %[3]sL%[1]s %[3]s" fill="none" stroke="#000" %[4]s/></svg>`,
 		ft(width), ft(height), ft(height/2), s))
@@ -133,7 +133,7 @@ func drawWall(out *strings.Builder, y func(float64) float64, w Wall, line string
 	fmt.Fprintf(out, `<path d="M%s %sL%s %s" fill="none" %s/>`, ft(w.FromX), ft(y(w.FromY)), ft(w.ToX), ft(y(w.ToY)), line)
 }
 
-// Scale is how many mm a ft of the drawing takes when it fills a place of so many mm, and the size in mm that it then has.
+// Scale is how many mm a ft of the drawing takes when it fills a place of a given size in mm, and the size in mm that it then has.
 func (l Lot) Scale(width, height float64) (scale, wide, high float64) {
 	box := l.frame()
 	scale = min(width/box.Width, height/box.Depth)

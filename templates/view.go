@@ -148,7 +148,7 @@ type Call struct {
 	Say, Words   string       // Words are English; "" when the reader's language is English
 }
 
-// A Code is a QR code of so many mm with the address that it opens, to type. Nothing is set when sheets carry phones only.
+// A Code is a QR code of a given size in mm with the address that it opens, to type. Nothing is set when sheets carry phones only.
 type Code struct {
 	SVG    template.HTML
 	Size   float64 // mm, quiet zone included

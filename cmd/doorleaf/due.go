@@ -18,7 +18,7 @@ type due struct {
 	On   string   `help:"The day to look from, as YYYY-MM-DD; today if you name none." placeholder:"DATE"`
 }
 
-// Run lists the jobs that can be read even when another can not: the coordinator needs the list on the morning on which one file is broken. What is
+// Run lists the jobs that can be read even when another cannot: the coordinator needs the list on the morning on which one file is broken. What is
 // left out is said in the list itself; its problems follow on standard error, and the exit code is 1.
 func (d due) Run(c console) error {
 	on, err := d.day()
@@ -137,7 +137,7 @@ func sayLeftOut(c console, problems error) {
 	said := ""
 	for _, p := range found {
 		if p.File != said {
-			fmt.Fprintf(c.out, "\n%s is not in this list: it has to be mended first.\n", p.File)
+			fmt.Fprintf(c.out, "\n%s is not in this list: it has to be fixed first.\n", p.File)
 			said = p.File
 		}
 	}

@@ -45,7 +45,7 @@ func fullDisks(program, dir string, sizes int) (c diskCounts, err error) {
 	return c, nil
 }
 
-// tryDisk copies a town to a disk with so many bytes to spare, and makes there.
+// tryDisk copies a town to a disk with a number of bytes to spare, and makes there.
 func (c *diskCounts) tryDisk(from *town, at string, spare int64) error {
 	if err := os.MkdirAll(at, 0o700); err != nil {
 		return err
@@ -86,7 +86,7 @@ func count(n *int, is bool) {
 	}
 }
 
-// fill leaves so many bytes free.
+// fill leaves a number of bytes free.
 func fill(path string, spare int64) error {
 	file, err := os.Create(path)
 	if err != nil {

@@ -227,7 +227,7 @@ func sameWidths(t *testing.T, asked []widthAsked, widths []float64) {
 		ours := fonts[w.Font].Width(w.Text, w.Size)
 		off := math.Abs(ours/widths[i] - 1)
 		worst = max(worst, off)
-		if !(off < spare/6) {
+		if !(off < Spare/6) {
 			t.Errorf("%s %g pt %q: %.3f pt, in Chromium %.3f pt", w.Font, w.Size, w.Text, ours, widths[i])
 		}
 	}

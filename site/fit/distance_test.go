@@ -69,7 +69,7 @@ func TestHeightsAgainstVisualAngle(t *testing.T) {
 func TestSizeOf(t *testing.T) {
 	for _, mm := range []float64{3, 20.32, 40.64} {
 		size := robotoCondensed().SizeOf(mm)
-		if robotoCondensed().LetterHeightMM(size) < mm-1e-6 || robotoCondensed().LetterHeightMM(size-step) >= mm {
+		if robotoCondensed().LetterHeightMM(size) < mm-1e-6 || robotoCondensed().LetterHeightMM(size-Step) >= mm {
 			t.Errorf("%g mm: %g pt", mm, size)
 		}
 	}

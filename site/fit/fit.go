@@ -24,8 +24,8 @@ type fitted struct {
 }
 
 const (
-	step     = 0.25 // pt between two sizes that are tried
-	spare    = 0.03 // of the width stays free, for the rounding of browsers and printers
+	Step     = 0.25 // pt between two sizes that are tried
+	Spare    = 0.03 // of a width or a height stays free, for the rounding of browsers and printers
 	rounding = 1e-9 // forgives what binary fractions make of a decimal one
 )
 
@@ -87,14 +87,14 @@ func (b Box) check() error {
 	}
 	smallest, largest := b.steps()
 	if !(b.Min > 0 && b.Max < math.MaxInt32 && smallest <= largest) {
-		return fmt.Errorf("there is no type size from %g pt to %g pt; sizes are multiples of %g pt", b.Min, b.Max, step)
+		return fmt.Errorf("there is no type size from %g pt to %g pt; sizes are multiples of %g pt", b.Min, b.Max, Step)
 	}
 	return nil
 }
 
 // steps are the smallest and the largest size of the box, counted in steps.
 func (b Box) steps() (smallest, largest int) {
-	return int(math.Ceil(b.Min / step)), int(math.Floor(b.Max / step))
+	return int(math.Ceil(b.Min / Step)), int(math.Floor(b.Max / Step))
 }
 
 func (f *Font) check(text string) error {
@@ -110,15 +110,15 @@ func (f *Font) check(text string) error {
 // largest is the largest size in pt at which the stack fits its box.
 func (s stack) largest() (float64, error) {
 	smallest, largest := s.box.steps()
-	fitting := sort.Search(largest-smallest+1, func(i int) bool { return s.misfit(float64(smallest+i)*step) != nil })
+	fitting := sort.Search(largest-smallest+1, func(i int) bool { return s.misfit(float64(smallest+i)*Step) != nil })
 	if fitting == 0 {
-		return 0, s.misfit(float64(smallest) * step)
+		return 0, s.misfit(float64(smallest) * Step)
 	}
-	return float64(smallest+fitting-1) * step, nil
+	return float64(smallest+fitting-1) * Step, nil
 }
 
 // measure is the width that lines may have, as a multiple of the type size.
-func (s stack) measure(size float64) float64 { return s.box.Width * (1 - spare) / size }
+func (s stack) measure(size float64) float64 { return s.box.Width * (1 - Spare) / size }
 
 // misfit says why the stack does not fit its box at the size, or nothing when it does.
 func (s stack) misfit(size float64) error {
@@ -142,7 +142,7 @@ func (s stack) misfit(size float64) error {
 }
 
 func (s stack) tooWide(word string, width, size float64) error {
-	return fmt.Errorf("%q is %.1f pt wide in type of %g pt, and a line has %.1f pt; find a shorter word", word, width, size, s.box.Width*(1-spare))
+	return fmt.Errorf("%q is %.1f pt wide in type of %g pt, and a line has %.1f pt; find a shorter word", word, width, size, s.box.Width*(1-Spare))
 }
 
 func (s stack) tooHigh(longest string, lines int, height, size float64) error {

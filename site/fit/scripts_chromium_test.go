@@ -53,7 +53,7 @@ func TestScriptsAgainstChromium(t *testing.T) {
 		width := ours[i].Width(w.Text, w.Size)
 		off := math.Abs(width/a.Widths[i] - 1)
 		worst = max(worst, off)
-		if !(off < spare/6) {
+		if !(off < Spare/6) {
 			t.Errorf("%s %d %g pt %q: %.3f pt, in Chromium %.3f pt", w.Font, w.Weight, w.Size, w.Text, width, a.Widths[i])
 		}
 	}

@@ -8,7 +8,7 @@ func (f *Font) Text(text string) Text { return Text{f.paragraph(text)} }
 
 // Set breaks the text into even lines of type of one size in pt, and tells whether every line is narrow enough.
 func (t Text) Set(size, width float64) (lines []string, fits bool) {
-	measure := width * (1 - spare) / size
+	measure := width * (1 - Spare) / size
 	for _, line := range t.p.filled(measure) {
 		if t.p.width(line) > measure {
 			return nil, false

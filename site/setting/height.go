@@ -13,9 +13,6 @@ import (
 	"example.org/doorleaf/templates"
 )
 
-// spare is the part of a side that stays free, because a browser and a printer round where we measure.
-const spare = 0.03
-
 // A ruler reckons what a letter needs, in the fonts of its language.
 type ruler struct {
 	fit.Cast
@@ -23,7 +20,7 @@ type ruler struct {
 }
 
 func (r ruler) tooHigh(view templates.Face) bool {
-	return r.letterHeight(view) > templates.FieldHeight*(1-spare)
+	return r.letterHeight(view) > templates.FieldHeight*(1-fit.Spare)
 }
 
 // letterHeight is the height in mm that a letter needs on paper.
@@ -261,7 +258,7 @@ func (r ruler) typedLines(c templates.Code, size, width float64) int {
 
 // CheckTyped makes sure that a line of a width in mm has room for the address up to its digits, in type of a size in pt.
 func CheckTyped(cast fit.Cast, c templates.Code, size, width float64) error {
-	if cast.Bold.Width(c.Host, size) > fit.Points(width)*(1-spare) {
+	if cast.Bold.Width(c.Host, size) > fit.Points(width)*(1-fit.Spare) {
 		return fmt.Errorf("the base address is so long that %s does not go on one line of a sheet; choose a shorter one", c.Host)
 	}
 	return nil

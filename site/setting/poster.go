@@ -42,17 +42,15 @@ func posterOf(font *fit.Font, legend []fit.Text, s stock, feet float64) (poster,
 	return whole, ok
 }
 
-const quarter = 0.25 // pt between two sizes that are tried
-
 // largest finds the largest size that fits. A signal word that goes on two lines at some size takes more room than it does at a larger one, so that the
 // search may stop early; the size that is needed is therefore tried as well.
 func largest(font *fit.Font, legend []fit.Text, s stock, feet float64, whole bool) (poster, bool) {
-	steps := int(templates.TileLargest / quarter)
+	steps := int(templates.TileLargest / fit.Step)
 	first := sort.Search(steps, func(i int) bool {
-		_, ok := posterAt(font, legend, s, float64(steps-i)*quarter, whole)
+		_, ok := posterAt(font, legend, s, float64(steps-i)*fit.Step, whole)
 		return ok
 	})
-	size := float64(steps-first) * quarter
+	size := float64(steps-first) * fit.Step
 	if needed := font.SizeOf(fit.MessageHeight(feet, fit.Good)); needed > size {
 		if p, ok := posterAt(font, legend, s, needed, whole); ok {
 			return p, true

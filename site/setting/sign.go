@@ -28,7 +28,7 @@ type Papers struct {
 // Posters are legends over several sheets that were set already; signs of a job have the same. A nil map remembers nothing.
 type Posters map[string]poster
 
-// Sign lays a sign out on the least paper on which its legend reaches a reader who stands so many ft away: one sheet of the usual paper; larger paper, where there is some; the
+// Sign lays a sign out on the least paper on which its legend reaches a reader who stands a number of ft away: one sheet of the usual paper; larger paper, where there is some; the
 // usual paper several times. When none reaches, it takes the one that reaches farthest.
 func (known Posters) Sign(cast fit.Cast, view templates.Face, text SignText, papers Papers, feet float64) (Design, error) {
 	best, err := oneSheet(cast, view, text, papers.Usual)
@@ -50,7 +50,7 @@ type Design struct {
 	size, signal float64 // pt, of the message and of the signal word
 }
 
-// far is the first poster that reaches so many feet, or the one that reaches farthest; it is not ok when none reaches farther than what there is.
+// far is the first poster that reaches a number of feet, or the one that reaches farthest; it is not ok when none reaches farther than what there is.
 func (known Posters) far(font *fit.Font, legend []string, papers Papers, feet, reached float64) (best poster, ok bool) {
 	key := fmt.Sprint(font.Family, legend, papers, feet, reached)
 	if best, is := known[key]; is {

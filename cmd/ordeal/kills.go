@@ -11,11 +11,11 @@ import (
 
 // killCounts are what came of killed makes.
 type killCounts struct {
-	makes, inSwap       int   // killed, and of these while things were put in their place
-	after               state // after one more command, whatever it was
-	leftHalf, leftApart int   // kills that left anything wrong, and kills that left the ledger ahead of the output
-	failed              int   // commands after a kill that did not succeed
-	firstFailure        error
+	makes, inSwap int   // killed, and of these while things were put in their place
+	after         state // after one more command, whatever it was
+	leftHalf      int   // kills that left anything half done
+	failed        int   // commands after a kill that did not succeed
+	firstFailure  error
 }
 
 func (c killCounts) lost() int {

@@ -35,7 +35,7 @@ func TestCastOfEachScript(t *testing.T) {
 			if missing := f.Missing(sample + " 555-0142"); len(missing) > 0 {
 				t.Errorf("%s: %s lacks %q", row.code, f.Family, missing)
 			}
-			if size := f.SizeOf(20); f.CapitalsMM(size) < 20-1e-9 || f.CapitalsMM(size-step) >= 20 {
+			if size := f.SizeOf(20); f.CapitalsMM(size) < 20-1e-9 || f.CapitalsMM(size-Step) >= 20 {
 				t.Errorf("%s: %g pt for 20 mm", row.code, size)
 			}
 		}

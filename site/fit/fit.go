@@ -15,33 +15,14 @@ type Box struct {
 	Min, Max      float64 // type size in pt
 }
 
-// A Fitted text is set to fill its box: to be printed line by line, in the middle of the height of the box.
-type fitted struct {
-	size      float64 // pt, a multiple of 0.25
-	lines     []string
-	height    float64 // pt, of all lines at the leading of the box
-	capHeight float64 // mm, of the capitals
-}
-
 const (
 	Step     = 0.25 // pt between two sizes that are tried
 	Spare    = 0.03 // of a width or a height stays free, for the rounding of browsers and printers
 	rounding = 1e-9 // forgives what binary fractions make of a decimal one
 )
 
-// fit sets the text in even lines at the largest size at which it fits the box. It is an error when it does not fit at the smallest size
-// of the box, and when the font lacks a character.
-func (f *Font) fit(text string, box Box) (fitted, error) {
-	size, lines, err := f.FitAll([]string{text}, box, 0)
-	if err != nil {
-		return fitted{}, err
-	}
-	height := float64(len(lines[0])) * box.Leading * size
-	return fitted{size: size, lines: lines[0], height: height, capHeight: f.LetterHeightMM(size)}, nil
-}
-
 // FitAll sets several texts below each other in one box, at the largest size that all can share. Gap is the space between one text and
-// the next, as a multiple of the type size. The result has the size in pt and the lines of each text; its errors are those of Fit.
+// the next, as a multiple of the type size. The result has the size in pt and the lines of each text; It is an error when they do not fit at the smallest size of the box, and when the font lacks a character.
 func (f *Font) FitAll(texts []string, box Box, gap float64) (size float64, lines [][]string, err error) {
 	s, err := f.stack(texts, box, gap)
 	if err != nil {

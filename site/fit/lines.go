@@ -15,13 +15,6 @@ func (f *Font) Lines(text string, size, width float64) []string {
 	return p.lines(p.filled(width / size))
 }
 
-// balanced breaks the text into as many lines as [Font.Lines] does, as even in width as can be, and rather after a comma or a full stop than between
-// words that belong together.
-func (f *Font) balanced(text string, size, width float64) []string {
-	p := f.paragraph(text)
-	return p.lines(p.even(width / size))
-}
-
 // A paragraph is a text cut into pieces that no line break may cut. A piece keeps the space after it. Pieces are counted from 0;
 // widths are multiples of the type size.
 type paragraph struct {

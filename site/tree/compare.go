@@ -217,15 +217,6 @@ func (s swap) changes() []string {
 	return changed
 }
 
-func changes(swaps []swap) []string {
-	var changed []string
-	for _, s := range swaps {
-		changed = append(changed, s.changes()...)
-	}
-	slices.Sort(changed)
-	return changed
-}
-
 // losses describes the files that are there, are not as doorleaf wrote them, and would be gone after the swap.
 func (s swap) losses() []string {
 	var losses []string

@@ -22,7 +22,7 @@ type locale struct {
 	FullDate       string            `json:"full_date"`
 	DayWithoutYear string            `json:"day_without_year"`
 	Time           string            `json:"time"`
-	Through        string            `json:"through"`         // between two days
+	Through        string            `json:"through"` // between two days
 	List           listPattern       `json:"list"`
 	Comma          string            `json:"comma"`
 	Colon          string            `json:"colon"`

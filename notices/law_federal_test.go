@@ -23,11 +23,11 @@ var figures = map[string]struct {
 	"firstYearWithout":  {firstYearWithout, "40CFR745.103.html", `housing constructed prior to (\d+),`},
 	"smallInside":       {smallInside, "40CFR745.83.html", `disrupt (\d+) square feet or less of painted surface per room for interior`},
 	"smallOutside":      {smallOutside, "40CFR745.83.html", `or (\d+) square feet or less of painted surface for exterior`},
-	"sameRoomDays":          {sameRoomDays, "40CFR745.83.html", `in the same room within the same (\d+) days`},
+	"sameRoomDays":      {sameRoomDays, "40CFR745.83.html", `in the same room within the same (\d+) days`},
 	"aidedInside":       {aidedInside, "24CFR35.1350.html", `(\d+) square feet \(0\.2 square meters\) in any one interior room`},
 	"aidedOutside":      {aidedOutside, "24CFR35.1350.html", `(\d+) square feet \(2 square meters\) on exterior surfaces`},
 	"aidedPart":         {aidedPart, "24CFR35.1350.html", `(\d+) percent of the total surface area`},
-	"onePeriodLimit":         {onePeriodLimit, "24CFR35.1345.html", `within one period of (\d+)-daytime hours`},
+	"onePeriodLimit":    {onePeriodLimit, "24CFR35.1345.html", `within one period of (\d+)-daytime hours`},
 	"fewDays":           {fewDays, "24CFR35.1345.html", `completed within (\d+) calendar days`},
 	"NightlyStrip":      {NightlyStrip, "24CFR35.1345.html", `the area within at least (\d+) feet \(3 meters\) of the containment`},
 	"WindowReach":       {WindowReach, "40CFR745.85.html", `Close all doors and windows within (\d+) feet of the renovation`},
@@ -45,7 +45,7 @@ var figures = map[string]struct {
 	"requestAhead":      {rule: requestAhead},
 	"businessDays":      {rule: businessDays},
 	"windowsBefore":     {rule: windowsBefore},
-	"spareCopies":            {rule: spareCopies},
+	"spareCopies":       {rule: spareCopies},
 	"presumptionNotice": {rule: presumptionNotice},
 }
 

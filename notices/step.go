@@ -69,6 +69,7 @@ var (
 	SayTakeBack  = ownText("step.take_back", Name(""), SheetID(""))
 	SayBringNew  = ownText("step.bring_new", Name(""), SheetID(""))
 	SayHangNew   = ownText("step.hang_new", SheetID(""))
+	SayPrintNew  = ownText("step.print_new", SheetID(""))
 	SayMakeAgain = ownText("step.make_again")
 	SayPlanAgain = ownText("step.plan_again")
 )

@@ -111,6 +111,8 @@ func ownSteps(one Known, on notices.Date) []notices.Step {
 		sheet, mark := paper.Sheet, paper.Mark
 		taken := func(s notices.Step) bool { return s.Kind == notices.SignsDown && slices.Contains(s.Sheets, sheet.ID) }
 		switch where := notices.Name(cmp.Or(sheet.To, mark.Home, sheet.ID)); {
+		case mark.Event == ledger.Printed:
+			own("printed-"+sheet.ID, notices.SayPrintNew.With(notices.SheetID(sheet.ID)))
 		case mark.Home != "" && sheet.Gone:
 			own("wrong-"+sheet.ID+"-"+mark.Home, notices.SayTakeBack.With(where, notices.SheetID(sheet.ID)))
 		case mark.Home != "":

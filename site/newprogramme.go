@@ -3,7 +3,6 @@ package site
 import (
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 
@@ -12,9 +11,9 @@ import (
 	"example.org/doorleaf/site/ledger"
 )
 
-// NewProgramme makes a new programme folder: the given files, the schemas, a key and a ledger. It refuses a folder that has anything in it. All of it is made beside
+// NewProgramme makes a new programme folder: what fill writes there, the schemas, a key and a ledger. It refuses a folder that has anything in it. All of it is made beside
 // the folder first, so that what cannot be made leaves nothing behind. Only its owner can read it, as jobs and sheets name homes.
-func NewProgramme(dir string, files fs.FS) error {
+func NewProgramme(dir string, fill func(dir string) error) error {
 	if err := checkEmpty(dir); err != nil {
 		return err
 	}
@@ -25,7 +24,7 @@ func NewProgramme(dir string, files fs.FS) error {
 	}
 	if err == nil {
 		defer os.RemoveAll(prepared)
-		err = errors.Join(os.CopyFS(prepared, files), writeSchemas(prepared), createKey(filepath.Join(prepared, KeyFile)), ledger.Create(prepared))
+		err = errors.Join(fill(prepared), writeSchemas(prepared), createKey(filepath.Join(prepared, KeyFile)), ledger.Create(prepared))
 	}
 	if err == nil {
 		err = moveInto(dir, prepared)

@@ -2,7 +2,6 @@ package site_test
 
 import (
 	"errors"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"testing"
@@ -11,22 +10,15 @@ import (
 	"example.org/doorleaf/site"
 )
 
-// fullDisk gives files until one cannot be read any more.
-type fullDisk struct{ fstest.MapFS }
-
-func (f fullDisk) Open(name string) (fs.File, error) {
-	if name == "z.yaml" {
-		return nil, errors.New("no space left on device")
-	}
-	return f.MapFS.Open(name)
-}
-
 // What cannot be made whole leaves nothing behind, so that the next try finds an empty place; what is there already stays as it is.
 func TestNewProgrammeIsWholeOrNotThere(t *testing.T) {
-	files := fstest.MapFS{"programme.yaml": {Data: []byte("name: x\n")}, "z.yaml": {Data: []byte("z")}}
+	files := func(dir string) error {
+		return os.CopyFS(dir, fstest.MapFS{"programme.yaml": {Data: []byte("name: x\n")}, "z.yaml": {Data: []byte("z")}})
+	}
+	fullDisk := func(dir string) error { return errors.Join(files(dir), errors.New("no space left on device")) }
 	parent := t.TempDir()
 	dir := filepath.Join(parent, "mine")
-	if err := site.NewProgramme(dir, fullDisk{files}); err == nil {
+	if err := site.NewProgramme(dir, fullDisk); err == nil {
 		t.Fatal("a programme without all its files was made")
 	}
 	if left, _ := os.ReadDir(parent); len(left) > 0 {

@@ -47,6 +47,9 @@ func (p press) putRight(job ledger.Job) []record.Repair {
 	for _, paper := range job.Wrong() {
 		home, sheet := paper.Mark.Home, paper.Sheet
 		repair := record.Repair{Where: p.place(sheet, home), Home: home, Sheet: sheet.ID, Title: titleOf(sheet.Kind), TakeAway: paper.Mark.Revision.String(), Since: paper.Mark.On}
+		if repair.Printed = paper.Mark.Event == ledger.Printed; repair.Printed {
+			repair.Where = "Printed, and not noted as given out"
+		}
 		if !sheet.Gone {
 			repair.Bring = sheet.Revision.String()
 		}

@@ -67,8 +67,8 @@ type OverviewRepair struct {
 // An OverviewRepairSheet is what to take away and what to bring instead.
 type OverviewRepairSheet struct {
 	Title, Sheet, Since string
-	TakeAway, Bring     string // revisions; Bring is 0 when nothing comes instead
-	Hangs               bool
+	TakeAway, Bring     string // revisions; Bring is "" when nothing comes instead
+	Printed, Hangs      bool
 }
 
 // An OverviewTick is a door with a box to tick when its signs are down again.

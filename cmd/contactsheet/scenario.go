@@ -3,10 +3,11 @@ package main
 import (
 	"bytes"
 	"embed"
+	"errors"
 	"fmt"
 	"io/fs"
+	"os"
 	"path/filepath"
-	"testing/fstest"
 	"text/template"
 	"time"
 
@@ -57,13 +58,10 @@ func (s scenario) folder() string {
 
 // make founds the programme in a folder and makes its jobs.
 func (s scenario) make(dir string) error {
-	files, err := s.files()
-	if err != nil {
+	if err := site.NewProgramme(dir, s.fill); err != nil {
 		return err
 	}
-	if err := site.NewProgramme(dir, files); err != nil {
-		return err
-	}
+	files := os.DirFS(dir)
 	names, err := fs.Glob(files, "jobs/*.yaml")
 	if err != nil {
 		return err
@@ -82,12 +80,12 @@ func (s scenario) make(dir string) error {
 	return err
 }
 
-// files are programme.yaml and the job files, filled in.
-func (s scenario) files() (fs.FS, error) {
-	filled := fstest.MapFS{}
+// fill writes programme.yaml and the job files, filled in.
+func (s scenario) fill(dir string) error {
 	err := fs.WalkDir(templates, ".", func(path string, entry fs.DirEntry, err error) error {
+		at := filepath.Join(dir, filepath.FromSlash(path))
 		if err != nil || entry.IsDir() {
-			return err
+			return errors.Join(err, os.MkdirAll(at, 0o700))
 		}
 		file, err := template.ParseFS(templates, path)
 		if err != nil {
@@ -97,11 +95,10 @@ func (s scenario) files() (fs.FS, error) {
 		if err := file.Execute(&text, s); err != nil {
 			return err
 		}
-		filled[path] = &fstest.MapFile{Data: text.Bytes(), Mode: 0o644}
-		return nil
+		return os.WriteFile(at, text.Bytes(), 0o600)
 	})
 	if err != nil {
-		return nil, fmt.Errorf("the invented jobs cannot be filled in: %w", err)
+		return fmt.Errorf("the invented jobs cannot be filled in: %w", err)
 	}
-	return filled, nil
+	return nil
 }

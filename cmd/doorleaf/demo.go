@@ -4,6 +4,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"os"
 	"path/filepath"
 
 	"example.org/doorleaf/site"
@@ -21,7 +22,7 @@ func (d demo) Run(c console) error {
 	if err != nil {
 		return err
 	}
-	if err := site.NewProgramme(d.Dir, files); err != nil {
+	if err := site.NewProgramme(d.Dir, func(dir string) error { return os.CopyFS(dir, files) }); err != nil {
 		return err
 	}
 	jobs, err := filepath.Glob(filepath.Join(d.Dir, "jobs", "*.yaml"))

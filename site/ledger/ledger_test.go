@@ -432,3 +432,26 @@ func TestInvisibleTextIsRefused(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// What was printed counts as out: when the facts change before anybody noted where it went, it has to be thrown away. What went on is looked for where it went.
+func TestPrintedPaperIsPutRight(t *testing.T) {
+	day := func(n int) Writer { return Writer{"k7qm", aprilFirst.Plus(n)} }
+	job := mustMake(t, Job{Code: "alder-14"}.By(day(0)), "a", aRequest, aSign)
+	job, _, err := job.Print(nil, aprilFirst)
+	if err != nil {
+		t.Fatal(err)
+	}
+	job, _, err = job.Post(nil, aprilFirst, "RM")
+	if err != nil || len(job.Wrong()) != 0 {
+		t.Fatalf("to be put right %+v, error %v", job.Wrong(), err)
+	}
+	changed := mustMake(t, job, "b", aRequest, aSign)
+	wrong := changed.Wrong()
+	if len(wrong) != 2 || wrong[0].Sheet.ID != aRequest || wrong[0].Mark.Event != Printed || wrong[1].Mark.Event != Posted {
+		t.Errorf("to be put right: %+v", wrong)
+	}
+	again, _, err := changed.Print(nil, aprilFirst.Plus(1))
+	if err != nil || len(again.Wrong()) != 1 {
+		t.Errorf("printed again, to be put right: %+v, error %v", again.Wrong(), err)
+	}
+}

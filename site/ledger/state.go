@@ -226,10 +226,10 @@ func (s Sheet) Replaced() (revision Revision, on string) {
 	return revision, on
 }
 
-// A Paper is a sheet that hangs, or that a home has.
+// A Paper is a sheet that hangs, that a home has, or that was printed.
 type Paper struct {
 	Sheet Sheet
-	Mark  Mark // Home is "" for what hangs
+	Mark  Mark // Home is "" for what hangs and what was printed
 }
 
 // Wrong lists the paper that is out and says something else than the job now. What a home has of a sheet that the job no longer has is settled once it got
@@ -245,7 +245,8 @@ func (j Job) Wrong() []Paper {
 	return all
 }
 
-// out is all paper of the job that hangs or is in a home, by sheet. Of each home it is the last that it got.
+// out is all paper of the job that hangs, is in a home, or was printed and went nowhere as far as anybody noted, by sheet. Of each home it is the last that it got,
+// and of what was printed the last as well.
 func (j Job) out() []Paper {
 	var all []Paper
 	for _, sheet := range j.Sheets {
@@ -259,8 +260,16 @@ func (j Job) out() []Paper {
 				all = append(all, Paper{sheet, m})
 			}
 		}
+		if last := len(sheet.printed) - 1; last >= 0 && !sheet.wentOn(sheet.printed[last].digest) {
+			all = append(all, Paper{sheet, sheet.printed[last]})
+		}
 	}
 	return all
+}
+
+// wentOn reports whether paper of some facts was hung or given to somebody, ever.
+func (s Sheet) wentOn(digest string) bool {
+	return slices.ContainsFunc(slices.Concat(s.Posted, s.Visits), func(m Mark) bool { return m.digest == digest && (m.Event == Posted || m.gave()) })
 }
 
 // homes are those that were visited with the sheet, each once.

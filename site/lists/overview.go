@@ -131,7 +131,7 @@ func putRightRows(r record.Job) []templates.OverviewRepair {
 		last = repair
 		row := &rows[len(rows)-1]
 		row.Sheets = append(row.Sheets, templates.OverviewRepairSheet{Title: repair.Title, Sheet: repair.Sheet, Since: days(repair.Since),
-			TakeAway: repair.TakeAway, Bring: repair.Bring, Hangs: repair.Home == ""})
+			TakeAway: repair.TakeAway, Bring: repair.Bring, Printed: repair.Printed, Hangs: repair.Home == ""})
 	}
 	return rows
 }

@@ -43,6 +43,7 @@ type Repair struct {
 	Home     string `json:"home"`      // id of the household or neighbour; "" for a door
 	Sheet    string `json:"sheet"`     // id
 	Title    string `json:"title"`     // for the coordinator: "Work-area sign"
+	Printed  bool   `json:"printed"`   // it was printed only
 	TakeAway string `json:"take_away"` // the revision that is out: "1", or "1-K7"
 	Since    string `json:"since"`     // YYYY-MM-DD
 	Bring    string `json:"bring"`     // the revision that replaces it; "" when the job has no such sheet any more

@@ -24,7 +24,7 @@ func aRecord(code, token string) Job {
 			Faces: []Face{{"es", "Spanish", true, 1, "HTTPS://EXAMPLE.ORG/" + token + "/ES/WINDOWS/", 4, "Q", 1.027, "web/" + token + "/ES/WINDOWS/index.html", 3, 1, 3.5, "capitals", 7}},
 		}},
 		Pages:    []Page{{"web/" + token + "/ES/WINDOWS/index.html", "https://example.org/" + token + "/ES/WINDOWS/", "close_windows_request", "es", "Spanish", tree.Digest([]byte("page"))}},
-		PutRight: []Repair{{"12 Alder Court", "n12", "windows-n12", "Close-windows request", "1", "2027-05-03", "2"}},
+		PutRight: []Repair{{"12 Alder Court", "n12", "windows-n12", "Close-windows request", false, "1", "2027-05-03", "2"}},
 		Reasons: []Reason{{"windows of 12 Alder Court", "shut", "14 ft from the work <20 ft>", "40 CFR 745.85(a)(2)(ii)(C)", "n12", "good practice",
 			[]Missing{{"neighbours[n12].gap", "a gap beyond the reach would make it a note"}},
 			[]Reading{{"40 CFR 745.85(a)(2)(ii)(C)", "2026-11-25", "read in the published text"}}}},
@@ -71,7 +71,7 @@ func TestRecordHasTheDocumentedKeys(t *testing.T) {
 	at := 0
 	for _, key := range []string{"code", "token", "address", "days", "walk_list", "everything", "copy_shop", "pdfs", "path", "paper", "pages", "lot", "fonts", "name", "version", "sha256", "sheets", "id", "kind",
 		"title", "to", "for", "hang", "revision", "tag", "replaces", "replaces_date", "copies", "paper", "path", "sha256", "due", "faces", "language", "language_name", "draft", "pages", "qr", "qr_version", "qr_level", "qr_module_mm", "page",
-		"reading_distance_ft", "cap_height_mm", "pages", "path", "url", "kind", "language", "language_name", "sha256", "put_right", "where", "home", "sheet", "title", "take_away", "since", "bring", "reasons", "decision", "outcome", "because", "source", "about", "binds", "missing", "field",
+		"reading_distance_ft", "cap_height_mm", "pages", "path", "url", "kind", "language", "language_name", "sha256", "put_right", "where", "home", "sheet", "title", "printed", "take_away", "since", "bring", "reasons", "decision", "outcome", "because", "source", "about", "binds", "missing", "field",
 		"would", "read", "citation", "read_on", "how", "files"} {
 		i := strings.Index(text[at:], `"`+key+`": `)
 		if i < 0 {

@@ -79,8 +79,8 @@ func Remembered(job ledger.Job, plan notices.Plan, key Key, today notices.Date) 
 	return job.By(ledger.Writer{Laptop: "k7qm", Today: today}).Made(makeOf(plan, key, ledger.Output{}))
 }
 
-// KillAt leaves a programme as a make of a plan does that is killed after its journal was written: before the ledger, or right after it.
-func KillAt(t interface{ Fatal(...any) }, p Programme, plan notices.Plan, remembered bool) {
+// KillAt leaves a programme as a make of plans does that is killed after its journal was written: before the ledger, or right after its lines about the first plan.
+func KillAt(t interface{ Fatal(...any) }, p Programme, plan notices.Plan, remembered bool, others ...notices.Plan) {
 	key, err1 := readKey(filepath.Join(p.Path, KeyFile))
 	kit, err2 := NewKit(plan.Programme, key, os.ReadFile)
 	folder, err3 := tree.Open(p.Out)
@@ -90,6 +90,10 @@ func KillAt(t interface{ Fatal(...any) }, p Programme, plan notices.Plan, rememb
 	defer folder.Close()
 	s := staging{Programme: p, folder: folder, kit: kit}
 	err1 = s.stage(plan)
+	first := s.lines
+	for _, other := range others {
+		err1 = errors.Join(err1, s.stage(other))
+	}
 	err2 = s.stageShared(plan.Programme)
 	note, err3 := json.Marshal(s.lines)
 	_, err4 := folder.Commit(note)
@@ -97,7 +101,7 @@ func KillAt(t interface{ Fatal(...any) }, p Programme, plan notices.Plan, rememb
 		t.Fatal(err)
 	}
 	if remembered {
-		if err := ledger.Append(p.Path, s.lines); err != nil {
+		if err := ledger.Append(p.Path, first); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -217,7 +217,7 @@ The folder print names homes and people. It is private.
 `
 )
 
-// rememberAndSwap is the end of a make: the journal, the ledger, the swap. An error before the ledger is written takes the journal back.
+// rememberAndSwap is the end of a make: the journal, the ledger, the swap. An error before anything is in the ledger takes the journal back.
 func (s *staging) rememberAndSwap() (Make, error) {
 	note, err := json.Marshal(s.lines)
 	if err != nil {
@@ -226,8 +226,10 @@ func (s *staging) rememberAndSwap() (Make, error) {
 	if s.done.Changed, err = s.folder.Commit(note); err != nil {
 		return Make{}, err
 	}
-	if err := ledger.Append(s.Path, s.lines); err != nil {
+	if err := ledger.Append(s.Path, s.lines); err != nil && !s.isRemembered(s.lines) {
 		return Make{}, errors.Join(err, s.folder.Discard())
+	} else if err != nil {
+		return s.done, fmt.Errorf("%w: one part of it is noted, and another is not: %w. The next doorleaf command of any kind finishes it", errUnfinished, err)
 	}
 	if err := s.folder.Swap(); err != nil {
 		return s.done, fmt.Errorf("%w: what it says is noted, but %w", errUnfinished, err)

@@ -9,6 +9,7 @@ import (
 	"example.org/doorleaf/notices"
 	"example.org/doorleaf/site"
 	"example.org/doorleaf/site/ledger"
+	"example.org/doorleaf/site/record"
 	"example.org/doorleaf/site/tree"
 )
 
@@ -93,5 +94,35 @@ func TestPaperWithoutCodesIsRemembered(t *testing.T) {
 	}
 	if list := string(files["print/index.html"]); !strings.Contains(list, "Put right") {
 		t.Error("the coordinator's sheet does not say what to put right")
+	}
+}
+
+// Of a make of two jobs one is in the ledger, and the other could not be noted: it happened, and the next command finishes it.
+func TestMakeThatIsRememberedInPart(t *testing.T) {
+	programme := newFolder(t)
+	alder, quarry := small(demoJob(t, "alder-14")), small(demoJob(t, "quarry-231"))
+	madeIn(t, programme, marchFirst, alder, quarry)
+	alder.Work[0].Days = []notices.Date{date(t, "2027-05-20")}
+	quarry.Work[0].Days = []notices.Date{date(t, "2027-06-21")}
+	site.KillAt(t, programme, plansOf(alder)[0], true, plansOf(quarry)[0])
+	if err := programme.Finish(); err != nil {
+		t.Fatal(err)
+	}
+	for _, plan := range plansOf(alder, quarry) {
+		known, err := programme.Ledger(plan.Code)
+		if err != nil {
+			t.Fatal(err)
+		}
+		made, err := record.Load(os.DirFS(programme.Out))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, job := range made {
+			for _, sheet := range job.Sheets {
+				if remembered, _ := known.Sheet(sheet.ID); job.Code == plan.Code && remembered.Revision.Number != sheet.Revision {
+					t.Errorf("%s of %s: the ledger has revision %v, and the paper %d", sheet.ID, plan.Code, remembered.Revision, sheet.Revision)
+				}
+			}
+		}
 	}
 }

@@ -123,14 +123,18 @@ func (p Programme) endLeft(folder *tree.Folder) error {
 	if err := json.Unmarshal(note, &lines); err != nil {
 		return errors.New("the output folder holds a make that was interrupted, and what belongs to it cannot be read; move its folder .doorleaf-swap elsewhere and make all jobs again")
 	}
-	remembered := slices.ContainsFunc(lines, func(e ledger.Entry) bool { return ledger.Has(p.Path, e) })
-	if len(lines) > 0 && !remembered {
+	if len(lines) > 0 && !p.isRemembered(lines) {
 		return folder.Discard()
 	}
 	if err := ledger.Append(p.Path, lines); err != nil {
 		return err
 	}
 	return folder.Swap()
+}
+
+// isRemembered reports whether any of the lines is in the ledger.
+func (p Programme) isRemembered(lines []ledger.Entry) bool {
+	return slices.ContainsFunc(lines, func(e ledger.Entry) bool { return ledger.Has(p.Path, e) })
 }
 
 // Missing says how many pages of a job are on paper and not in the output.

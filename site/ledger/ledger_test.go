@@ -455,3 +455,18 @@ func TestPrintedPaperIsPutRight(t *testing.T) {
 		t.Errorf("printed again, to be put right: %+v, error %v", again.Wrong(), err)
 	}
 }
+
+// A make on a laptop whose clock was years ahead does not make the paper of every later day an old one.
+func TestClockThatWasAhead(t *testing.T) {
+	dir := newProgramme(t)
+	makes(t, dir, "k7qm", "a", aprilFirst)
+	makes(t, dir, "q3xz", "b", notices.Date{Year: 2036, Month: 1, Day: 1})
+	day := aprilFirst.Plus(3)
+	job, noted, err := read(t, dir, "k7qm", day).HandOver(Visit{Home: "n12", On: day, How: "spoke", By: "RM"})
+	if err != nil || noted[0].IsWrong() || noted[0].Mark.Revision.Number != 2 || len(job.Wrong()) != 0 {
+		t.Errorf("noted %+v, error %v", noted, err)
+	}
+	if err := job.CheckClock(day.Plus(10)); err == nil {
+		t.Error("nobody hears of the clock")
+	}
+}

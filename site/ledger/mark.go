@@ -57,7 +57,7 @@ func (j Job) Post(ids []string, on notices.Date, by string) (Job, []Noted, error
 	all := []Noted{}
 	for _, s := range sheets {
 		mark := markLine{On: on.String(), By: by}
-		mark.Ends, mark.Until = s.givesWay(s.paperOn(on.String()), on.String())
+		mark.Ends, mark.Until = s.givesWay(j.paperOn(s, on.String()), on.String())
 		var noted []Noted
 		if j, noted, err = j.note([]Sheet{s}, Posted, mark, hangsAlready); err != nil {
 			return j, nil, err
@@ -240,7 +240,7 @@ func (j Job) note(sheets []Sheet, event Event, mark markLine, known func(Sheet, 
 	var all []Noted
 	mark.Paper = nil
 	for _, s := range sheets {
-		paper := s.paperOn(mark.On)
+		paper := j.paperOn(s, mark.On)
 		if m, already := known(s, paper); already {
 			all = append(all, Noted{Sheet: s, Mark: m, Already: true})
 		} else {
@@ -270,9 +270,13 @@ func find(marks []Mark, is func(Mark) bool) (Mark, bool) {
 	return marks[i], true
 }
 
-// paperOn is the paper of the sheet that was there by the end of a day: that of the last make on that day or before it, or else of the first.
-func (s Sheet) paperOn(day string) paperLine {
+// paperOn is the paper of a sheet that a mark for a day is about. Of today it is that of the last make, whatever days the clocks of other makes had; of an earlier
+// day that which was there by the end of it: of the last make on that day or before it, or else of the first.
+func (j Job) paperOn(s Sheet, day string) paperLine {
 	paper := paperLine{s.ID, s.Digest, s.Revision.Number}
+	if day >= j.writer.Today.String() {
+		return paper
+	}
 	for i, v := range s.versions {
 		if i == 0 || v.noted <= day {
 			paper.Digest, paper.Revision = v.digest, v.number
